@@ -1,0 +1,36 @@
+# Two doors: `make demo` and `make test`. Each sets up what it needs, once.
+
+VENV := .venv
+BIN := $(VENV)/bin
+
+.PHONY: demo test lock clean
+
+demo: $(VENV)/.run
+	$(BIN)/demould demo
+
+test: $(VENV)/.test
+	$(BIN)/ruff format --check src tests benchmarks
+	$(BIN)/ruff check src tests benchmarks
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	$(BIN)/pytest --cov --cov-report=term
+
+$(VENV)/.run: requirements.lock pyproject.toml
+	sh scripts/venv $(VENV)
+	$(BIN)/pip install --quiet --require-hashes -r requirements.lock
+	$(BIN)/pip install --quiet --no-deps --no-build-isolation -e .
+	touch $@
+
+$(VENV)/.test: $(VENV)/.run requirements-test.lock
+	$(BIN)/pip install --quiet --require-hashes -r requirements-test.lock
+	touch $@
+
+# Only for whoever changes pyproject.toml; needs `uv` on the path.
+COMPILE := uv pip compile --universal --generate-hashes --no-header --no-emit-index-url \
+	--no-emit-find-links --quiet -p 3.11 pyproject.toml --group build
+lock:
+	$(COMPILE) -o requirements.lock
+	$(COMPILE) --group test -o requirements-test.lock
+
+clean:
+	rm -rf $(VENV)

@@ -1,0 +1,1 @@
+"""How much: volumes, grams, pieces, factors, rounds, finish, spares."""

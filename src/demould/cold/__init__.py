@@ -1,0 +1,1 @@
+"""How fast does it freeze and thaw?"""

@@ -1,0 +1,1 @@
+"""YAML to and from the tree of `mise`."""

@@ -1,0 +1,1 @@
+"""What is known: ingredients, bands, holds and films, each with its source."""

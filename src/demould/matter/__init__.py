@@ -1,0 +1,1 @@
+"""What is it made of, how does it behave?"""

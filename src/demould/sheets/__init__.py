@@ -1,0 +1,1 @@
+"""What gets read: frozen content, laid out by the doors."""
