@@ -1,0 +1,27 @@
+"""So many of a dessert, ready at a moment."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+
+from demould.mise.figure import Figure, Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """One order.
+
+    `due` is aware, in the kitchen's zone. `spares` is None where the kitchen's own
+    breakage decides. `choices` are the cook's lines under it (by hand, even rounds).
+    """
+
+    key: str
+    dessert: str
+    variant: str | None = None
+    pieces: int
+    due: datetime
+    ends: Literal["plates", "collected"] = "plates"
+    spares: Figure | None = None
+    choices: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+    line: Line | None = None
