@@ -9,6 +9,8 @@ class Composition:
 
     `milk_fat`, `cocoa_butter` and `saturates` are parts of `fat`; the rest of the fat
     is of other origin. `sodium_mg` is in milligrams. Acid is counted as citric acid.
+    `erythritol` stands apart from the other `polyols`: by the law's factors it has no
+    energy, and weight for weight it lowers the freezing point more than they do.
     """
 
     water: float = 0.0
@@ -22,6 +24,7 @@ class Composition:
     trehalose: float = 0.0
     other_sugar: float = 0.0
     polyols: float = 0.0
+    erythritol: float = 0.0
     starch: float = 0.0
     other_carb: float = 0.0
     fibre: float = 0.0
@@ -56,6 +59,7 @@ class Composition:
             + self.fat
             + self.sugars
             + self.polyols
+            + self.erythritol
             + self.starch
             + self.other_carb
             + self.fibre
@@ -71,8 +75,14 @@ class Ingredient:
 
     `id` is what the tool calls it (``cream_35``), `names` what people write. `source`
     is a key of ``sources.toml`` for a row of the table, or the file and line for a
-    kitchen's own; `note` is what the row says of itself. Densities in g/ml, None where
-    nobody knows. Allergens: None means nobody has said, which is not "none".
+    kitchen's own; `page` is the place in the source, `note` what the row says of
+    itself. Densities in g/ml, of powders in bulk, None where nobody knows.
+
+    Allergens: None means nobody has said, which is not "none". `allergens_elsewhere`
+    are allergens by law in some other countries (buckwheat), to be named everywhere.
+    `ask` is what only the supplier can tell: "may contain", "animal" (whose gelatin),
+    "sulphites", "wheat starch", "additives". `vegan`, `vegetarian` and `halal` are of
+    the plain article; None means ask.
     """
 
     id: str
@@ -84,6 +94,12 @@ class Ingredient:
     ph: float | None = None
     allergens_eu: tuple[str, ...] | None = None
     allergens_us: tuple[str, ...] | None = None
+    allergens_elsewhere: tuple[str, ...] = ()
+    ask: tuple[str, ...] = ()
+    vegan: bool | None = None
+    vegetarian: bool | None = None
+    halal: bool | None = None
     energy_kcal_source: float | None = None
     source: str
+    page: str = ""
     note: str = ""

@@ -1,0 +1,76 @@
+"""The packaged tables as rows of text, and rows as facts."""
+
+import csv
+import tomllib
+from collections.abc import Iterable
+from functools import cache
+from importlib.resources import files
+
+from demould.larder.fact import Fact, Source
+
+Row = dict[str, str]
+
+
+@cache
+def rows(table: str) -> tuple[Row, ...]:
+    """Every row of ``tables/<table>.csv``, in the order of the file.
+
+    Raises
+    ------
+    FileNotFoundError
+        If there is no such table.
+    """
+    text = (files("demould.larder") / "tables" / f"{table}.csv").read_text("utf-8")
+    return tuple(csv.DictReader(text.splitlines(), strict=True))
+
+
+@cache
+def sources() -> dict[str, Source]:
+    """Where the facts come from, by key."""
+    text = (files("demould.larder") / "sources.toml").read_text("utf-8")
+    return {
+        key: Source(
+            key=key,
+            reference=entry["reference"],
+            year=entry.get("year"),
+            licence=entry["licence"],
+            known=entry["known"],
+            reason=entry.get("reason", ""),
+        )
+        for key, entry in tomllib.loads(text).items()
+    }
+
+
+def several(cell: str) -> tuple[str, ...]:
+    """What stands in one cell between ``|``.
+
+    >>> several("milk|soya"), several("")
+    (('milk', 'soya'), ())
+    """
+    return tuple(cell.split("|")) if cell else ()
+
+
+def fact(row: Row) -> Fact:
+    """One row of a ``name, quantity, value, unit, low, high, source, page`` table."""
+    return Fact(
+        value=float(row["value"]),
+        unit=row["unit"],
+        low=float(row["low"]),
+        high=float(row["high"]),
+        source=row["source"],
+        page=row.get("page", ""),
+        note=row.get("note", ""),
+    )
+
+
+def by_name(table: str) -> dict[str, dict[str, Row]]:
+    """Rows of a table by name, then by quantity, both in the order of the file."""
+    found: dict[str, dict[str, Row]] = {}
+    for row in rows(table):
+        found.setdefault(row["name"], {})[row["quantity"]] = row
+    return found
+
+
+def facts(given: Iterable[Row]) -> dict[str, Fact]:
+    """Facts by quantity."""
+    return {row["quantity"]: fact(row) for row in given}
