@@ -61,7 +61,7 @@ class Band:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hold:
-    """How long a thing in one state must wait and may wait. [min]
+    """How long a thing in one state must wait and may wait, in minutes.
 
     The `value` of a wait is the careful end: the long one of `least`, the short one of
     `most`. None where nothing is said. `counted_from` names the moment the clock starts.
@@ -76,7 +76,7 @@ class Hold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Film:
-    """How well the air of one kind of place takes or gives heat. [W/(m2 K)]
+    """How well the air of one kind of place takes or gives heat, in W/(m2 K).
 
     `total` is with radiation, `convective` without: water condenses by the latter only.
     Both act on the outermost surface.

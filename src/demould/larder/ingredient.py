@@ -39,7 +39,7 @@ class Composition:
 
     @property
     def sugars(self) -> float:
-        """All sugars. [g per 100 g]"""
+        """All sugars, in g per 100 g."""
         return (
             self.sucrose
             + self.glucose
@@ -52,7 +52,7 @@ class Composition:
 
     @property
     def total(self) -> float:
-        """Everything, each gram once: 100 within the rounding of the sheet. [g]"""
+        """Everything, each gram once: 100 within the rounding of the sheet."""
         return (
             self.water
             + self.protein

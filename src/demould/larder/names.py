@@ -29,14 +29,14 @@ def plain(text: str) -> str:
 def nearest(text: str, known: Iterable[str], n: int) -> list[str]:
     """The known plain names nearest to a plain text, best first, at most n.
 
-    Names that hold every word of the text come first, the shortest of them at the head;
-    then those that are spelt alike.
+    Names that hold every word of the text, or a longer word with it inside ("nut paste"
+    in "hazelnut paste"), come first, the shortest at the head; then those spelt alike.
     """
     from difflib import get_close_matches  # takes longer to load than most tables
 
     names = list(dict.fromkeys(known))
-    words = set(text.split())
-    holding = [name for name in names if words and words <= set(name.split())]
-    holding.sort(key=len)
+    words = text.split()
+    holding = [name for name in names if words and all(w in name for w in words)]
+    holding.sort(key=lambda name: (not set(words) <= set(name.split()), len(name)))
     alike = get_close_matches(text, names, n=n, cutoff=0.6)
     return list(dict.fromkeys(holding + alike))[:n]
