@@ -75,7 +75,10 @@ class Scale:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kitchen:
-    """One kitchen. `breakage` and `sure` are shares in %; `zone` an IANA name."""
+    """One kitchen. `breakage` and `sure` are shares in %; `zone` an IANA name.
+
+    What is called in arrives on an open day before `deliveries`.
+    """
 
     name: str
     zone: str
@@ -91,4 +94,5 @@ class Kitchen:
     breakage: Figure
     sure: Figure
     money: str = ""
+    deliveries: time | None = None
     line: Line | None = None

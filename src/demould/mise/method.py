@@ -9,11 +9,13 @@ from demould.mise.figure import Figure, Line
 class Hands:
     """Working minutes: a fixed part, and so much a piece ("15 min per 24").
 
+    `per_portion` counts what is ordered (plates, slices), not what is made.
     `all_hands` is shared among everybody at work; otherwise one pair does it.
     """
 
     fixed: Figure | None = None
     per_piece: Figure | None = None
+    per_portion: Figure | None = None
     all_hands: bool = False
 
 
@@ -47,8 +49,8 @@ class Step:
 
     A step has hands, or a stand, or both (hands first), or roads: places to choose
     from. `each_round` is done once a filling of the moulds. `within` is the longest
-    time from its end to the start of the next step; `hold` the longest from its end
-    to the use of what it made. `remarks` keeps every word not understood otherwise.
+    time from its end to the end of the next step; `hold` the longest to the use of
+    what it made, from its end, or from the fridge door where it stands. `remarks` keeps every word not understood otherwise.
     """
 
     key: str

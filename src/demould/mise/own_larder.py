@@ -13,7 +13,8 @@ class Stocked:
     """One entry of ``larder.yaml``.
 
     `ingredient.id` is the entry's own name. `like` is the row of the tool's table that
-    tells what the supplier's sheet does not. `price` is money per kg.
+    tells what the supplier's sheet does not. `price` is money per kg; `trim` the share
+    of the bought weight that is cut away; `ask` what nobody has said yet.
     """
 
     key: str
@@ -26,6 +27,8 @@ class Stocked:
     counted_on: date | None = None
     allergens: tuple[str, ...] = ()
     may_contain: str = ""
+    trim: Figure | None = None
+    ask: str = ""
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 
