@@ -7,6 +7,7 @@ from functools import cache
 from importlib.resources import files
 
 from demould.larder.fact import Fact, Source
+from demould.larder.names import plain
 
 Row = dict[str, str]
 
@@ -63,14 +64,30 @@ def fact(row: Row) -> Fact:
     )
 
 
-def by_name(table: str) -> dict[str, dict[str, Row]]:
-    """Rows of a table by name, then by quantity, both in the order of the file."""
-    found: dict[str, dict[str, Row]] = {}
+@cache
+def by_name(table: str) -> dict[str, tuple[Row, ...]]:
+    """The rows of a table that belong to one name, in the order of the file."""
+    found: dict[str, list[Row]] = {}
     for row in rows(table):
-        found.setdefault(row["name"], {})[row["quantity"]] = row
-    return found
+        found.setdefault(row["name"], []).append(row)
+    return {name: tuple(group) for name, group in found.items()}
 
 
-def facts(given: Iterable[Row]) -> dict[str, Fact]:
-    """Facts by quantity."""
-    return {row["quantity"]: fact(row) for row in given}
+def facts(group: Iterable[Row]) -> dict[str, Fact]:
+    """The facts of one name, by quantity."""
+    return {row["quantity"]: fact(row) for row in group}
+
+
+def notes(group: Iterable[Row]) -> str:
+    """What the rows of one name say of themselves, each remark once."""
+    return "; ".join(dict.fromkeys(row["note"] for row in group if row["note"]))
+
+
+@cache
+def named(table: str) -> dict[str, str]:
+    """The name a table uses for each plain name that people use."""
+    return {
+        plain(spoken): row["name"]
+        for row in rows(table)
+        for spoken in (row["name"], *several(row["names"]))
+    }
