@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields, is_dataclass, replace
 from datetime import date
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 from demould.mise.words import Words
 
@@ -61,6 +61,7 @@ class Worked:
 
 
 Origin = Measured | Stated | Assumed | Worked
+Known = Literal["measured", "stated", "assumed", "worked out"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,13 +101,20 @@ class Estimate:
             )
 
 
-def worked(name: str, value: float, unit: str, rule: str, *parts: Figure) -> Figure:
-    """Give a figure worked out from `parts`; `rule` says how, in a cook's words."""
+def worked(
+    name: str, value: float, unit: str, rule: str | Words, *parts: Figure
+) -> Figure:
+    """Give a figure worked out from `parts`; `rule` says how, in a cook's words.
+
+    A rule with numbers in it comes as `Words`, so that doors can translate it.
+    """
     return Figure(
         name=name,
         value=value,
         unit=unit,
-        origin=Worked(rule=Words(rule), parts=parts),
+        origin=Worked(
+            rule=rule if isinstance(rule, Words) else Words(rule), parts=parts
+        ),
     )
 
 
@@ -116,6 +124,19 @@ def unfold(figure: Figure, depth: int = 0) -> Iterator[tuple[int, Figure]]:
     if isinstance(figure.origin, Worked):
         for part in figure.origin.parts:
             yield from unfold(part, depth + 1)
+
+
+def how_known(figure: Figure) -> Known:
+    """Say how a figure is known: one assumption below it makes it an assumed one."""
+    match figure.origin:
+        case Measured():
+            return "measured"
+        case Stated():
+            return "stated"
+        case Assumed():
+            return "assumed"
+        case Worked():
+            return "assumed" if assumed_in([figure]) else "worked out"
 
 
 def assumed_in(figures: Iterable[Figure]) -> tuple[Figure, ...]:

@@ -1,0 +1,73 @@
+"""What a sheet says, before anybody prints it: on paper or in 80 columns."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from demould.mise.figure import Known
+from demould.mise.words import Words
+
+Text = str | Words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """One place of a table; `known` where it is a figure, `strong` where it matters."""
+
+    text: Text
+    known: Known | None = None
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """A column: its head, how it is set, and its share of the width on paper."""
+
+    head: Text = ""
+    align: Literal["left", "right"] = "left"
+    share: float = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Head:
+    """The heading of a block, with a note set to the right."""
+
+    text: Text
+    note: Text = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lines:
+    """Plain lines, in the order read; `loud` ones cannot be overlooked."""
+
+    lines: tuple[Text, ...]
+    loud: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """Rows under heads. `ticks` puts an empty box to tick before each row."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    ticks: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blanks:
+    """Labelled lines to fill in by hand: tare, lot, who, weighed."""
+
+    labels: tuple[Text, ...]
+
+
+Block = Head | Lines | Table | Blanks
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One sheet. `key` names its file; `foot` stands on every leaf of it."""
+
+    key: str
+    title: Text
+    note: Text = ""
+    blocks: tuple[Block, ...]
+    foot: tuple[Text, ...] = ()
