@@ -1,0 +1,69 @@
+"""The command line. Each command's file is read when it is asked for."""
+
+import sys
+import tempfile
+import traceback
+from importlib import import_module
+from pathlib import Path
+
+import click
+
+from demould import __version__
+
+COMMANDS = {
+    "demo": "The demo kitchen, copied here, and its week.",
+    "week": "The week on one page: what to make, when, by whom.",
+    "check": "What is wrong or unsaid, worst first.",
+    "count": "Pieces of each component side by side, and its own factor.",
+    "cold": "How long to freeze and to thaw.",
+    "plan": "One plan for all orders, or what stands in the way.",
+    "papers": "The sheets for the wall and the bench, as PDF.",
+}
+
+
+class Commands(click.Group):
+    """Commands by name, imported one at a time so that ``--help`` is instant."""
+
+    def list_commands(self, _: click.Context) -> list[str]:
+        """Name the commands, the main job first."""
+        return list(COMMANDS)
+
+    def get_command(self, _: click.Context, cmd_name: str) -> click.Command | None:
+        """Import the one command asked for."""
+        if cmd_name not in COMMANDS:
+            return None
+        module = import_module(f"demould.counter.cli.{cmd_name}")
+        command: click.Command = getattr(module, cmd_name)
+        return command
+
+    def format_commands(self, _: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands without importing them."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=Commands, epilog="Every command takes --json and --now, and --help.")
+@click.version_option(__version__, prog_name="demould")
+def demould() -> None:
+    """From a cook's written formula to N frozen desserts at the pass, on time.
+
+    A kitchen FOLDER holds kitchen.yaml, larder.yaml, orders.yaml and desserts/*.yaml.
+    Start with `demould demo`. The tool advises; the cook decides.
+    """
+
+
+def main() -> None:
+    """Run the command line; a fault of ours ends in a sentence and a file, never here."""
+    try:
+        demould()
+    except Exception:  # noqa: BLE001  # the last door: a cook never sees a traceback
+        with tempfile.NamedTemporaryFile(
+            "w", prefix="demould-", suffix=".txt", delete=False, encoding="utf-8"
+        ) as kept:
+            traceback.print_exc(file=kept)
+        click.echo(
+            "Something in demould itself went wrong; nothing you wrote is touched."
+            f" What we need to mend it is in {Path(kept.name)}.",
+            err=True,
+        )
+        sys.exit(70)
