@@ -101,6 +101,8 @@ def test_holds_take_the_careful_end(
     assert (known.most and known.most.value) == most
     if known.least:
         assert known.least.value == known.least.high
+    if known.most:
+        assert known.most.value == known.most.low
 
 
 def test_every_hold_is_spoken_for() -> None:

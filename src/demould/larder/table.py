@@ -1,7 +1,6 @@
 """The packaged tables as rows of text, and rows as facts."""
 
 import csv
-import tomllib
 from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
@@ -28,6 +27,8 @@ def rows(table: str) -> tuple[Row, ...]:
 @cache
 def sources() -> dict[str, Source]:
     """Where the facts come from, by key."""
+    import tomllib  # few commands name a source; all commands count
+
     text = (files("demould.larder") / "sources.toml").read_text("utf-8")
     return {
         key: Source(
