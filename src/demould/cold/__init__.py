@@ -1,1 +1,1 @@
-"""How fast does it freeze and thaw?"""
+"""How fast it freezes and thaws."""

@@ -1,0 +1,90 @@
+"""How long a piece takes to freeze through."""
+
+from typing import Literal
+
+from demould.cold.air import air_at
+from demould.cold.piece import FrozenPiece, Place
+from demould.cold.readout import passing
+from demould.cold.wait import LONGEST_S, Wait, wait
+from demould.mise.words import Words
+
+NEAR_K = 3.0
+TOO_NEAR_K = 0.2
+PLANK = {"slab": (1 / 2, 1 / 8), "cylinder": (1 / 4, 1 / 16), "sphere": (1 / 6, 1 / 24)}
+
+
+def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
+    """Hours until no point of the piece is warmer than the target.
+
+    The warmest point counts, not the middle of the centre: a centre that goes in
+    frozen is below the target from the start, and warms before it cools.
+
+    Not counted: fat that crystallises in the freezer (up to 6 to 15 % more heat),
+    supercooling, the load's own warming of the air, metal under the mould: this is one
+    piece in steady air, and full shelves take longer.
+    """
+    end_c = air_at(place.air_c, LONGEST_S)
+    gap = target_c - end_c
+    return wait(
+        piece,
+        place,
+        cooling=True,
+        reachable=gap >= TOO_NEAR_K,
+        done=lambda reading: reading.warmest <= target_c,
+        moment=lambda run: passing(run.seconds, run.warmest, target_c),
+        never=Words(
+            "air of {air:g} °C does not bring a piece to {target:g} °C in any time"
+            " worth waiting",
+            air=end_c,
+            target=target_c,
+        ),
+        remark=Words(
+            "the air is only {gap:.1f} °C colder than the target: one degree more or"
+            " less in this place moves the time a lot; measure its air",
+            gap=gap,
+        )
+        if gap < NEAR_K
+        else None,
+    )
+
+
+def plank_seconds(
+    shape: Literal["slab", "cylinder", "sphere"],
+    *,
+    thickness: float,
+    density: float,
+    latent: float,
+    conductivity: float,
+    freezing_c: float,
+    air_c: float,
+    film: float,
+) -> float:
+    r"""Plank's freezing time, a sanity check beside `freeze` [s].
+
+    .. math:: t = \frac{\rho L}{t_f - t_a}\left(\frac{P d}{h} + \frac{R d^2}{k}\right)
+
+    SI; `thickness` is a slab's (cold from both sides) or a diameter, `latent` in J/kg
+    of product. Starts at the freezing point, ends when the last of it is frozen: no
+    cooling before, none after.
+
+    Raises
+    ------
+    ValueError
+        If the air is not colder than the freezing point.
+
+    References
+    ----------
+    .. [1] R. Plank, Z. ges. Kälte-Ind. 20 (1913) 109-114, from memory; as in R. P.
+       Singh and D. R. Heldman, Introduction to Food Engineering, chapter 7.
+    """
+    if air_c >= freezing_c:
+        raise ValueError(
+            f"air of {air_c:g} °C freezes nothing that freezes at {freezing_c:g} °C"
+        )
+    p, r = PLANK[shape]
+    return (
+        density
+        * latent
+        / (freezing_c - air_c)
+        * (p * thickness / film + r * thickness**2 / conductivity)
+    )

@@ -1,0 +1,160 @@
+"""What is put into the cold, and where: a piece of parts, and the place around it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from demould.cold.air import Air, Film
+from demould.cold.mesh import Mesh, mesh_of
+from demould.cold.profile import Profile, volume
+from demould.cold.skin import Face, Wall
+from demould.cold.solve import Reading, Run, run
+from demould.larder.ingredient import Composition
+from demould.larder.read import film, material
+from demould.matter.heat import Thermal, thermal
+from demould.matter.water import wet_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One component in its place. `profile` in metres, in the piece's own heights.
+
+    `air` is the share of its volume that is air: 1 - whipped / unwhipped density.
+    """
+
+    name: str
+    profile: Profile
+    made_of: Composition
+    air: float = 0.0
+    start_c: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrozenPiece:
+    """A piece as it lies in the cold.
+
+    Attributes
+    ----------
+    body, inside
+        The piece as a whole by its outer component, then what lies in it: the centre
+        first (its middle is the core), then a base and others.
+    wall, open_faces
+        The mould around it, None once demoulded, and the flat faces it leaves open.
+    surface_share
+        How much more skin beside its flat faces the real piece has than the turned
+        body that stands for it. [-]
+    start_unsure_k
+        How far the start may be off either way. [K]
+    """
+
+    body: Part
+    inside: tuple[Part, ...] = ()
+    wall: Wall | None = None
+    open_faces: tuple[Face, ...] = ()
+    surface_share: float = 1.0
+    start_unsure_k: float = 2.0
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """All parts, the outer first."""
+        return (self.body, *self.inside)
+
+    @property
+    def volume_ml(self) -> float:
+        """Of the whole piece, without its wall."""
+        return volume(self.body.profile) * 1e6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Air of a temperature and how well it works: heat transfer, with radiation.
+
+    [°C] or (seconds, °C) pairs; [W/(m2 K)] on the outermost surface.
+    """
+
+    name: str
+    air_c: Air
+    film_low: float
+    film_likely: float
+    film_high: float
+
+    def __post_init__(self) -> None:
+        if not 0 < self.film_low <= self.film_likely <= self.film_high:
+            raise ValueError(
+                f"films of {self.film_low:g}, {self.film_likely:g},"
+                f" {self.film_high:g} W/(m2 K) are out of order"
+            )
+
+
+def place_of(kind: str, air_c: Air) -> Place:
+    """A place of a kind the larder knows: ``blast_chiller``, ``upright_freezer`` ...
+
+    Raises
+    ------
+    KeyError
+        If no such kind of place is known.
+    """
+    known = film(kind)
+    return Place(
+        name=known.kind,
+        air_c=air_c,
+        film_low=known.total.low,
+        film_likely=known.total.value,
+        film_high=known.total.high,
+    )
+
+
+def wall_of(kind: str, thickness: float) -> Wall:
+    """A wall of a material the larder knows, so thick [m].
+
+    Raises
+    ------
+    KeyError
+        If the material is not known.
+    """
+    known = material(kind)
+    return Wall(
+        thickness=thickness,
+        conductivity=known.conductivity.value,
+        density=known.density.value,
+        heat_capacity=known.heat_capacity.value,
+    )
+
+
+@lru_cache(maxsize=64)
+def thermal_of(made_of: Composition, air: float) -> Thermal:
+    """Table of one component, kept: a week asks for the same few over and over."""
+    return thermal(wet_of(made_of, air))
+
+
+@lru_cache(maxsize=64)
+def mesh_for(
+    profiles: tuple[Profile, ...], wall: Wall | None, open_faces: tuple[Face, ...]
+) -> Mesh:
+    """Cells of one shape, kept."""
+    return mesh_of(profiles, wall=wall, open_faces=open_faces)
+
+
+def follow(
+    piece: FrozenPiece,
+    place: Place,
+    *,
+    film_h: float,
+    off_k: float,
+    until: float,
+    done: Callable[[Reading], bool],
+) -> Run:
+    """One solve: this film [W/(m2 K)], all parts `off_k` warmer than said [s]."""
+    mesh = mesh_for(
+        tuple(part.profile for part in piece.parts), piece.wall, piece.open_faces
+    )
+    sides = film_h * piece.surface_share
+    return run(
+        mesh,
+        [thermal_of(part.made_of, part.air) for part in piece.parts],
+        [part.start_c + off_k for part in piece.parts],
+        place.air_c,
+        Film(bottom=film_h, top=film_h, other=sides),
+        until=until,
+        done=done,
+    )

@@ -1,0 +1,41 @@
+"""How long a frozen piece takes until it can be served."""
+
+from demould.cold.air import air_at
+from demould.cold.piece import FrozenPiece, Place
+from demould.cold.readout import passing
+from demould.cold.solve import Run
+from demould.cold.wait import LONGEST_S, Wait, wait
+from demould.mise.words import Words
+
+TOO_NEAR_K = 0.2
+
+
+def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
+    """Hours until no ice is left anywhere and the middle of the core is that warm.
+
+    In +3 °C air the core never gets to +3 °C, so +1 °C is asked for.
+
+    Not counted: the heat that condensing moisture brings (an uncovered piece in damp
+    air thaws some 15 % sooner than said; a covered one hardly), fat melting, a coat.
+    """
+
+    def served(run: Run) -> float | None:
+        free = passing(run.seconds, run.margin, 0.0) if run.ice[0] > 0 else 0.0
+        warm = passing(run.seconds, run.core, core_c) if run.core[0] < core_c else 0.0
+        return None if free is None or warm is None else max(free, warm)
+
+    end_c = air_at(place.air_c, LONGEST_S)
+    return wait(
+        piece,
+        place,
+        cooling=False,
+        reachable=end_c - core_c >= TOO_NEAR_K,
+        done=lambda reading: reading.margin >= 0 and reading.core >= core_c,
+        moment=served,
+        never=Words(
+            "air of {air:g} °C does not bring the core to {core:g} °C in any time"
+            " worth waiting",
+            air=end_c,
+            core=core_c,
+        ),
+    )
