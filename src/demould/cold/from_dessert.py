@@ -1,0 +1,163 @@
+"""A dessert as it lies in the cold: turned parts, their make-up, the mould around."""
+
+from dataclasses import replace
+
+from demould.amounts.area import area_cm2
+from demould.amounts.section import height_mm, opening_mm2, profile
+from demould.amounts.volume import cavity, mould_of
+from demould.cold.piece import FrozenPiece, Part, Place, place_of, wall_of
+from demould.cold.profile import Profile, area, raised, turned
+from demould.larder.read import bands
+from demould.matter.composition import composition
+from demould.matter.density import air as air_in
+from demould.matter.grams import Find, share
+from demould.mise.component import Component
+from demould.mise.dessert import Cut, Dessert, FromMould, Rest, component_of
+from demould.mise.kitchen import ColdPlace, Kitchen
+from demould.mise.shape import Shape
+
+FROZEN_C = -18.0
+FROM_THE_FRIDGE_C = 6.0
+FILLED_AT = ("whipping temperature", "fold temperature")
+UNSURE_K = 2.0
+
+FILMS = {
+    "blast chiller": "blast_chiller",
+    "upright freezer": "upright_freezer",
+    "still freezer": "still_freezer",
+    "fan fridge": "fan_fridge_open",
+    "still fridge": "still_fridge",
+    "closed box": "fridge_closed_box",
+}
+"""What a cold place is called in a kitchen, and its row in the larder's films."""
+
+
+def cold_place(place: ColdPlace, *, boxed: bool = False) -> Place:
+    """Give the air of a kitchen's cold place and how well it works; in a box, less."""
+    return place_of(FILMS["closed box" if boxed else place.kind], place.air.value)
+
+
+def as_filled(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
+    """Give the piece as it goes to freeze: in its mould, open above, centre frozen.
+
+    The filler has the temperature its kind is filled at, what was frozen before has
+    that of a boxed piece. Parts are turned bodies: at each height a circle of the same
+    area; `surface_share` says how much more skin the real piece has.
+    """
+    mould = mould_of(kitchen, dessert.mould)
+    body, *inside = _parts(dessert, kitchen, find)
+    return FrozenPiece(
+        body=body,
+        inside=tuple(inside),
+        wall=wall_of(mould.material, mould.wall.value / 1000),
+        open_faces=("top",),
+        surface_share=_skin(mould.shape, body.profile),
+        start_unsure_k=UNSURE_K,
+    )
+
+
+def as_demoulded(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
+    """Give the piece as it goes to thaw: bare, and at the freezer's temperature.
+
+    Its finish is left out: a coat of under a millimetre hardly holds heat back.
+    """
+    filled = as_filled(dessert, kitchen, find)
+    return replace(
+        filled,
+        body=replace(filled.body, start_c=FROZEN_C),
+        inside=tuple(replace(part, start_c=FROZEN_C) for part in filled.inside),
+        wall=None,
+        open_faces=(),
+    )
+
+
+def _parts(dessert: Dessert, kitchen: Kitchen, find: Find) -> list[Part]:
+    """Give the filler as the whole body, then what lies in it, the centre first."""
+    mould = mould_of(kitchen, dessert.mould)
+    filler = next(
+        layer.component for layer in dessert.layers if isinstance(layer.fill, Rest)
+    )
+    body = component_of(dessert, filler)
+    whole = _turned(mould.shape, cavity(mould).value)
+    placed = _placed(dessert, kitchen, height_mm(mould.shape))
+    return [
+        _part(body, whole, _filled_at(body), find),
+        *(
+            _part(component_of(dessert, key), _raised(shape, at), FROZEN_C, find)
+            for key, shape, at in placed
+        ),
+    ]
+
+
+def _part(component: Component, outline: Profile, start_c: float, find: Find) -> Part:
+    return Part(
+        name=component.name,
+        profile=outline,
+        made_of=composition(component, find),
+        air=share(air_in(component.density, component.whipped))
+        if component.whipped
+        else 0.0,
+        start_c=start_c,
+    )
+
+
+def _filled_at(component: Component) -> float:
+    band = bands(component.kind)
+    for what in FILLED_AT:
+        if band and what in band.more:
+            return band.more[what].value
+    return FROM_THE_FRIDGE_C
+
+
+def _turned(shape: Shape, ml: float) -> Profile:
+    """Turn a shape into circles of the same areas, in metres, holding so many ml."""
+    levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
+    return turned(levels, holding=ml / 1e6)
+
+
+def _raised(shape: Shape, at_mm: float) -> Profile:
+    levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
+    return raised(turned(levels), at_mm / 1000)
+
+
+def _placed(
+    dessert: Dessert, kitchen: Kitchen, top: float
+) -> list[tuple[str, Shape, float]]:
+    """Give each fixed part its height above the cavity's bottom. [mm] Centres first.
+
+    What comes after the last of the filler lies flush under the open face; what lies
+    between two goes of the filler is in the middle of what that leaves.
+    """
+    fixed = [
+        None
+        if isinstance(layer.fill, Rest)
+        else (layer.component, _own_shape(layer.fill, kitchen))
+        for layer in dessert.layers
+    ]
+    last = max(index for index, part in enumerate(fixed) if part is None)
+    flush = []
+    for part in reversed(fixed[last + 1 :]):
+        if part:
+            top -= height_mm(part[1])
+            flush.append((*part, top))
+    between = [part for part in fixed[:last] if part]
+    at = (top - sum(height_mm(shape) for _, shape in between)) / 2
+    centres = []
+    for key, shape in between:
+        centres.append((key, shape, at))
+        at += height_mm(shape)
+    return centres + flush
+
+
+def _own_shape(fill: Cut | FromMould, kitchen: Kitchen) -> Shape:
+    if isinstance(fill, Cut):
+        return fill.shape
+    return mould_of(kitchen, fill.mould).shape
+
+
+def _skin(shape: Shape, outline: Profile) -> float:
+    """How much more skin beside the flat face the real piece has than the turned one."""
+    flat = opening_mm2(shape) / 1e6
+    real = area_cm2(shape, "all round") / 1e4 - flat
+    round_ = area(outline) - flat
+    return max(1.0, real / round_)
