@@ -45,7 +45,7 @@ class Thermal:
     density
         With its air, held at its value at 8 °C: shapes stay, mass stays. [kg/m3]
     freezing_c
-        First ice, None if nothing freezes.
+        First ice, None if nothing freezes down to -60 °C.
     """
 
     at_c: Floats
@@ -63,6 +63,8 @@ def thermal(wet: Wet, mixing: str = "effective medium") -> Thermal:
     the straight line between nodes keeps within 0.1 % of the heat of freezing.
     """
     freezing = freezing_point_c(wet)
+    if freezing is not None and freezing <= COLDEST_C:
+        freezing = None
     at_c = _nodes(freezing, wet.stop_c)
     return Thermal(
         at_c=at_c,

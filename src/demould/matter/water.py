@@ -235,7 +235,7 @@ def serum_activity(wet: Wet, unfrozen: float) -> float:
 def freezing_point_c(wet: Wet) -> float | None:
     """Temperature at which the first ice is stable, or None if nothing ever freezes.
 
-    Newton in 1/T on the activity of ice; to 1e-10 K.
+    Newton in 1/T on the activity of ice, which is nearly straight there; to 1e-10 K.
     """
     if wet.free_water <= 0:
         return None
@@ -243,13 +243,10 @@ def freezing_point_c(wet: Wet) -> float | None:
     gap = wet.heat_capacity_gap
     inverse = 1 / MELTING_K - wanted * GAS_J_MOL_K / _MELTING_J_MOL
     sloping = (_MELTING_J_MOL - gap * MELTING_K) / GAS_J_MOL_K
-    for _ in range(50):
+    for _ in range(12):
         excess = -sloping * (inverse - 1 / MELTING_K) - wanted
         excess -= gap / GAS_J_MOL_K * math.log(MELTING_K * inverse)
-        step = excess / (sloping + gap / GAS_J_MOL_K / inverse)
-        inverse += step
-        if abs(step) < 1e-15:
-            break
+        inverse += excess / (sloping + gap / GAS_J_MOL_K / inverse)
     point = 1 / inverse - MELTING_K
     return point if point > wet.stop_c else None
 
@@ -280,12 +277,9 @@ def _moles_at(wet: Wet, activity: Floats) -> Floats:
         return np.zeros_like(activity)
     wanted = np.log(activity)
     moles = wet.particles / -np.expm1(wanted)
-    for _ in range(60):
+    for _ in range(25):
         water = moles - wet.particles
         excess = np.log(water / moles) - (wet.pull / moles) ** 2 - wanted
         slope = wet.particles / (moles * water) + 2 * wet.pull**2 / moles**3
-        step = excess / slope
-        moles = moles - step
-        if np.all(np.abs(step) <= 1e-13 * moles):
-            break
+        moles = moles - excess / slope
     return moles
