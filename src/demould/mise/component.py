@@ -6,7 +6,6 @@ from typing import Literal
 from demould.mise.figure import Figure, Line
 from demould.mise.formula import Formula
 from demould.mise.method import Method
-from demould.mise.shape import Box
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,10 +38,18 @@ Making = Scaled | WholeBatches | InSteps
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Tray:
+    """The inside of a tray or frame, in mm."""
+
+    length_mm: float
+    width_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """Baked or rolled flat, then cut: the tray, and the gap between cuts, in mm."""
 
-    tray: Box
+    tray: Tray
     gap: Figure
 
 

@@ -92,6 +92,7 @@ class OnPlate:
     what: str
     amount: Figure
     component: str | None = None
+    remarks: tuple[str, ...] = ()
     line: Line | None = None
 
 
@@ -118,7 +119,8 @@ class Variant:
 class Dessert:
     """Everything one file of a dessert says.
 
-    `portions` is how many one piece is cut into (1 for an individual piece).
+    `portions` is how many one piece is cut into (1 for an individual piece). Filled
+    `upside_down`, the first layer is the top of the piece.
     """
 
     key: str
@@ -126,6 +128,7 @@ class Dessert:
     written_for: str = ""
     mould: str
     portions: Figure | None = None
+    upside_down: bool = False
     layers: tuple[Layer, ...]
     finish: tuple[Finish, ...] = ()
     plate: tuple[OnPlate, ...] = ()

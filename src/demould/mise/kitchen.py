@@ -77,7 +77,8 @@ class Scale:
 class Kitchen:
     """One kitchen. `breakage` and `sure` are shares in %; `zone` an IANA name.
 
-    What is called in arrives on an open day before `deliveries`.
+    What is called in arrives on an open day before `deliveries`. `height` is above the
+    sea, in m.
     """
 
     name: str
@@ -91,6 +92,7 @@ class Kitchen:
     scales: tuple[Scale, ...] = ()
     room: Figure | None = None
     room_humidity: Figure | None = None
+    height: Figure | None = None
     breakage: Figure
     sure: Figure
     money: str = ""

@@ -12,7 +12,8 @@ class Order:
     """One order.
 
     `due` is aware, in the kitchen's zone. `spares` is None where the kitchen's own
-    breakage decides. `choices` are the cook's lines under it (by hand, even rounds).
+    breakage decides. `choices` are the cook's lines under it (by hand, even rounds),
+    `remarks` the words after each of them, "" where there are none.
     """
 
     key: str

@@ -1,0 +1,200 @@
+"""``kitchen.yaml``: hours, people, and the lines of what a kitchen has."""
+
+import re
+from datetime import time
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from demould.mise.clock import read_time, read_weekdays
+from demould.mise.faults import Faults
+from demould.mise.figure import Assumed, Figure, Line
+from demould.mise.keys import Keys, keys_of
+from demould.mise.kitchen import Kitchen, Opening, Person
+from demould.mise.parts import after, at_column, name_and_rest, parts_of
+from demould.mise.problem import UnreadableError
+from demould.mise.quantity import read_figure
+from demould.mise.read_cold import read_cold_place, read_jug, read_scale, read_tool
+from demould.mise.read_mould import read_mould
+from demould.mise.tree import Branch
+from demould.mise.words import Words
+
+KEYS = (
+    "kitchen",
+    "zone",
+    "money",
+    "room",
+    "breakage",
+    "sure",
+    "deliveries",
+    "hours",
+    "people",
+    "moulds",
+    "tools",
+    "jugs",
+    "cold",
+    "scales",
+)
+_REQUIRED = {
+    "kitchen": Words("Write kitchen: and its name"),
+    "zone": Words("Write where its clock is, for example zone: Europe/London"),
+}
+_NAMED = {"moulds": "mould", "tools": "tool", "cold": "cold place", "people": "person"}
+
+USUAL_BREAKAGE = (2.0, 8.0)
+
+
+def read_kitchen(branch: Branch, faults: Faults) -> Kitchen:
+    """The kitchen a file describes; what cannot be read is noted and left out."""
+    keys = keys_of(branch, faults, known=KEYS, required=_REQUIRED)
+    room, humidity, height = keys.read("room", _room) or (None, None, None)
+    for key, what in _NAMED.items():
+        _no_name_twice(keys, key, what)
+    return Kitchen(
+        name=keys.text("kitchen"),
+        zone=keys.read("zone", _zone) or "UTC",
+        openings=keys.each("hours", _opening),
+        people=keys.each("people", _person),
+        moulds=keys.each("moulds", read_mould),
+        tools=keys.each("tools", read_tool),
+        jugs=keys.each("jugs", read_jug),
+        cold=keys.each("cold", read_cold_place),
+        scales=keys.each("scales", read_scale),
+        room=room,
+        room_humidity=humidity,
+        height=height,
+        breakage=keys.read("breakage", _breakage) or _usual("breakage", 5, 2, 8),
+        sure=keys.read("sure", _sure) or _usual("how sure to be", 95, 90, 99),
+        money=keys.text("money"),
+        deliveries=keys.read("deliveries", _deliveries),
+        line=branch.line,
+    )
+
+
+def names_in(branch: Branch, key: str) -> tuple[str, ...]:
+    """The first words of each line below a key, read or not.
+
+    What is there but faulty is no reason to call it missing elsewhere.
+    """
+    quiet = keys_of(branch, Faults(), known=KEYS, required={})
+    return tuple(
+        part.text for leaf in quiet.lines(key) for part in parts_of(leaf.line.text)[:1]
+    )
+
+
+def _no_name_twice(keys: Keys, key: str, what: str) -> None:
+    seen: dict[str, int] = {}
+    for leaf in keys.quietly().lines(key):
+        name = "".join(part.text for part in parts_of(leaf.line.text)[:1])
+        if name in seen:
+            keys.faults.tell(
+                leaf.line,
+                Words(
+                    "a {what} called {name!r} is on line {first} too",
+                    what=what,
+                    name=name,
+                    first=seen[name],
+                ),
+                Words("Give one of them another name"),
+            )
+        seen.setdefault(name, leaf.line.number)
+
+
+def _usual(name: str, value: float, low: float, high: float) -> Figure:
+    return Figure(
+        name=name,
+        value=value,
+        unit="%",
+        origin=Assumed(low=low, high=high, source="usual"),
+    )
+
+
+def _breakage(line: Line) -> Figure:
+    return read_figure(
+        line.text,
+        name="breakage",
+        kinds=("share",),
+        line=line,
+        zero=True,
+        usual=USUAL_BREAKAGE,
+    )
+
+
+def _sure(line: Line) -> Figure:
+    return read_figure(line.text, name="how sure to be", kinds=("share",), line=line)
+
+
+def _zone(line: Line) -> str:
+    try:
+        return ZoneInfo(line.text).key
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        raise UnreadableError(
+            Words("no time zone is called {found!r}", found=line.text),
+            Words("Write it like Europe/London or America/New_York"),
+        ) from None
+
+
+def _deliveries(line: Line) -> time:
+    return read_time(after(line.text, "by", "before") or line.text)
+
+
+def _room(line: Line) -> tuple[Figure | None, Figure | None, Figure | None]:
+    """``21 °C, 55 % humid, 120 m above the sea``, in any order."""
+    air = humidity = height = None
+    for part in parts_of(line.text, ","):
+        with at_column(part.column):
+            if found := re.fullmatch(r"(.*\S)\s+above (?:the )?sea", part.text):
+                height = read_figure(
+                    found[1], name="height above the sea", kinds=("height",), line=line
+                )
+            elif found := re.fullmatch(r"(.*\S)\s+(?:humid|humidity|RH)", part.text):
+                humidity = read_figure(
+                    found[1], name="humidity of the room", kinds=("share",), line=line
+                )
+            else:
+                air = read_figure(
+                    part.text,
+                    name="air of the room",
+                    kinds=("temperature",),
+                    line=line,
+                )
+    return air, humidity, height
+
+
+def _opening(line: Line) -> Opening:
+    """``Tue to Fri 08:00 to 17:00``."""
+    found = re.fullmatch(r"(\D+?)\s+(\d\S*)\s*(?:to|\u2013)\s*(\d\S*)", line.text)
+    if not found:
+        raise UnreadableError(
+            Words("{found!r} is not a day with its hours", found=line.text),
+            Words("Write it like Tue to Fri 08:00 to 17:00"),
+        )
+    opens, closes = read_time(found[2]), read_time(found[3])
+    if opens >= closes:
+        raise UnreadableError(
+            Words(
+                "{opens:%H:%M} to {closes:%H:%M} ends before it begins",
+                opens=opens,
+                closes=closes,
+            ),
+            Words("Write hours past midnight as two lines, one for each day"),
+        )
+    return Opening(
+        weekdays=read_weekdays(found[1]), opens=opens, closes=closes, line=line
+    )
+
+
+def _person(line: Line) -> Person:
+    """``Mirel; 22 an hour; leads``."""
+    name, rest = name_and_rest(line.text)
+    wage, remarks = None, []
+    for part in rest:
+        if found := re.fullmatch(r"(.*\S)\s*(?:an|per|/)\s*(?:hour|h)", part.text):
+            with at_column(part.column):
+                wage = read_figure(
+                    f"{found[1]} times", name="wage", kinds=("times",), line=line
+                )
+                wage = Figure(
+                    value=wage.value, unit="an hour", name="wage", origin=wage.origin
+                )
+        else:
+            remarks.append(part.text)
+    return Person(name=name.text, wage=wage, remarks=tuple(remarks), line=line)

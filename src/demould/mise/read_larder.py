@@ -1,0 +1,200 @@
+"""``larder.yaml``: what a kitchen buys and has, each by its own name."""
+
+import re
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from functools import partial
+
+from demould.larder.ingredient import Ingredient
+from demould.larder.names import plain
+from demould.larder.read import find_ingredient, ingredient, near_ingredients
+from demould.mise.clock import read_day
+from demould.mise.faults import Faults
+from demould.mise.figure import Figure, Line
+from demould.mise.keys import Keys, keys_of
+from demould.mise.number import NUMBER, read_number
+from demould.mise.own_larder import Larder, Stocked
+from demould.mise.parts import parts_of
+from demould.mise.problem import UnreadableError
+from demould.mise.quantity import read_figure
+from demould.mise.read_sheet import composition_from, read_sheet, read_sugars
+from demould.mise.tree import Branch, Leaf
+from demould.mise.unit import Kind
+from demould.mise.words import Words
+
+KEYS = (
+    "like",
+    "per 100 g",
+    "of the sugars",
+    "allergens",
+    "may contain",
+    "ask",
+    "price",
+    "pack",
+    "lead",
+    "stock",
+    "counted",
+    "trim",
+    "remarks",
+)
+COUNTED = "counted"
+_PRICE = re.compile(rf"({NUMBER})\s*(?:a|per|/)\s*kg(\s+gross)?")
+
+
+def read_larder(branch: Branch, faults: Faults) -> Larder:
+    """Every entry of the larder; what cannot be read is noted and left out."""
+    top = Branch(
+        tuple(item for item in branch.items if item[0].line.text == COUNTED),
+        branch.line,
+    )
+    keys = keys_of(top, faults, known=(COUNTED,), required={})
+    counted = keys.read(COUNTED, _day)
+    found: dict[str, Stocked] = {}
+    for leaf, node in branch.items:
+        if leaf.line.text == COUNTED:
+            continue
+        if not isinstance(node, Branch):
+            faults.tell(
+                leaf.line,
+                Words("nothing is said of {name!r}", name=leaf.line.text),
+                Words(
+                    "Write below it what it is like, or what its sheet says per 100 g"
+                ),
+            )
+        elif twin := found.get(plain(leaf.line.text)):
+            _tell_twin(leaf, twin, faults)
+        else:
+            found[plain(leaf.line.text)] = _stocked(leaf, node, counted, faults)
+    return tuple(found.values())
+
+
+def _tell_twin(leaf: Leaf, twin: Stocked, faults: Faults) -> None:
+    first = twin.line.number if twin.line else 0
+    faults.tell(
+        leaf.line,
+        Words(
+            "{key!r} is here twice, first on line {first}",
+            key=leaf.line.text,
+            first=first,
+        ),
+        Words("Keep one of the two"),
+    )
+
+
+def _stocked(
+    leaf: Leaf, branch: Branch, counted: date | None, faults: Faults
+) -> Stocked:
+    keys = keys_of(branch, faults, known=KEYS, required={})
+    if "like" not in keys and "per 100 g" not in keys:
+        faults.tell(
+            leaf.line,
+            Words("nobody says what {key!r} is made of", key=leaf.line.text),
+            Words("Write per 100 g: from its sheet, or like: and a name of the table"),
+        )
+    like = keys.read("like", _like)
+    sheet = keys.read("per 100 g", lambda line: read_sheet(line.text)) or ()
+    sugars = (
+        keys.read("of the sugars", lambda line: read_sugars(line.text, sheet)) or ()
+    )
+    allergens = keys.read("allergens", _allergens)
+    price, gross = keys.read("price", _price) or (None, False)
+    stocked = Stocked(
+        key=leaf.line.text,
+        ingredient=Ingredient(
+            id="", name="", per_100g=composition_from((), (), None), source=""
+        ),
+        like=like,
+        sheet=sheet,
+        sugars=sugars,
+        price=price,
+        gross=gross,
+        pack=_figure(keys, "pack", "mass"),
+        lead=_figure(keys, "lead", "time", zero=True),
+        stock=_figure(keys, "stock", "mass", zero=True),
+        counted_on=keys.read(COUNTED, _day) or counted,
+        allergens=allergens,
+        may_contain=keys.text("may contain"),
+        trim=_figure(keys, "trim", "share", zero=True),
+        ask=keys.text("ask"),
+        remarks=tuple(line.line.text for line in keys.lines("remarks")),
+        line=leaf.line,
+    )
+    return replace(stocked, ingredient=own_ingredient(stocked))
+
+
+def _figure(keys: Keys, key: str, kind: Kind, *, zero: bool = False) -> Figure | None:
+    def read(line: Line) -> Figure:
+        return read_figure(line.text, name=key, kinds=(kind,), line=line, zero=zero)
+
+    return keys.read(key, read)
+
+
+def own_ingredient(stocked: Stocked) -> Ingredient:
+    """The ingredient of an entry: its sheet, filled from the row it is like.
+
+    Its id and name are the entry's own name, its source the place it was written at.
+    """
+    like = ingredient(stocked.like) if stocked.like else None
+    made_of = composition_from(
+        stocked.sheet, stocked.sugars, like.per_100g if like else None
+    )
+    line = stocked.line
+    own = partial(
+        replace,
+        like or Ingredient(id="", name="", per_100g=made_of, source=""),
+        id=stocked.key,
+        name=stocked.key,
+        names=(),
+        per_100g=made_of,
+        source=f"{line.file}:{line.number}" if line else "",
+        page="",
+        note="",
+        energy_kcal_source=None,
+    )
+    if stocked.allergens is None:
+        return own()
+    elsewhere = like.allergens_elsewhere if like else ()
+    only_elsewhere = ("buckwheat",)
+    return own(
+        allergens_eu=tuple(a for a in stocked.allergens if a not in only_elsewhere),
+        allergens_elsewhere=tuple(
+            dict.fromkeys(
+                (*(a for a in stocked.allergens if a in only_elsewhere), *elsewhere)
+            )
+        ),
+    )
+
+
+def _like(line: Line) -> str:
+    found = find_ingredient(line.text)
+    if found:
+        return found.id
+    near = near_ingredients(line.text.replace("_", " "), 1)
+    raise UnreadableError(
+        Words("the table has no {found!r}", found=line.text),
+        Words("Perhaps you meant {near!r}", near=near[0].id)
+        if near
+        else Words("Take the line away, and write its sheet per 100 g"),
+    )
+
+
+def _day(line: Line) -> date:
+    return read_day(line.text)
+
+
+def _allergens(line: Line) -> tuple[str, ...]:
+    words = tuple(part.text for part in parts_of(line.text, ","))
+    return () if words == ("none",) else words
+
+
+def _price(line: Line) -> tuple[Decimal, bool]:
+    """``5.20 a kg``, ``4.20 a kg gross``."""
+    found = _PRICE.fullmatch(line.text)
+    price = read_number(found[1]) if found else Decimal(-1)
+    if not found or price < 0:
+        raise UnreadableError(
+            Words("the price, {found!r}, is not money a kg", found=line.text),
+            Words("Write it like 5.20 a kg, or 4.20 a kg gross for untrimmed"),
+        )
+    return price, bool(found[2])

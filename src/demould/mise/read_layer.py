@@ -1,0 +1,84 @@
+"""What goes into the mould, over the piece and beside it, one thing a line."""
+
+import re
+
+from demould.mise.dessert import Cut, Fill, FromMould, Layer, OnPlate, Rest
+from demould.mise.figure import Line
+from demould.mise.known import Known, component_called, mould_called
+from demould.mise.parts import Part, at_column, name_and_rest
+from demould.mise.problem import UnreadableError
+from demould.mise.quantity import read_figure
+from demould.mise.read_shape import read_shape
+from demould.mise.resolve import resolve, unknown
+from demould.mise.words import Words
+
+_REST = re.compile(
+    r"(?:the )?(?:rest|other half)|half|(?:a|one|two) (?:third|quarter)s?|\d+ ?%"
+)
+_MOULD = re.compile(r"from (?:the )?(.*\S) mould")
+
+
+def read_layer(line: Line, components: tuple[str, ...], known: Known) -> Layer:
+    """``centre; from the oval insert mould; small side down``.
+
+    Raises
+    ------
+    UnreadableError
+        If nobody makes the component, or it is not said how much of it goes in.
+    """
+    name, rest = name_and_rest(line.text)
+    with at_column(name.column):
+        component = component_called(name.text, components)
+    if not rest:
+        raise UnreadableError(
+            Words("how much {name!r} goes in is missing", name=component),
+            Words("Write a shape with its sizes, 'from the NAME mould' or 'the rest'"),
+        )
+    with at_column(rest[0].column):
+        fill = _fill(rest[0], known)
+    remarks = tuple(part.text for part in rest[1:])
+    return Layer(component=component, fill=fill, remarks=remarks, line=line)
+
+
+def _fill(part: Part, known: Known) -> Fill:
+    if found := _MOULD.fullmatch(part.text):
+        return FromMould(mould=mould_called(found[1], known.moulds))
+    if _REST.match(part.text):
+        return Rest(words=part.text)
+    return Cut(shape=read_shape(part.text))
+
+
+def read_on_plate(line: Line, components: tuple[str, ...], known: Known) -> OnPlate:
+    """``sauce; 15 g``: a component, or something bought.
+
+    Raises
+    ------
+    UnreadableError
+        If nobody knows it, or how much of it is not said.
+    """
+    name, rest = name_and_rest(line.text)
+    made = next((key for key in components if key == name.text), None)
+    if made is None and resolve(name.text, known.own) is None:
+        with at_column(name.column):
+            raise unknown(name.text, (*components, *known.own))
+    if not rest:
+        raise UnreadableError(
+            Words("how much {name!r} goes on a plate is missing", name=name.text),
+            Words(
+                "Write it after a semicolon, for example {name}; 15 g", name=name.text
+            ),
+        )
+    with at_column(rest[0].column):
+        amount = read_figure(
+            rest[0].text,
+            name=f"{name.text} on a plate",
+            kinds=("mass", "volume", "count"),
+            line=line,
+        )
+    return OnPlate(
+        what=name.text,
+        amount=amount,
+        component=made,
+        remarks=tuple(part.text for part in rest[1:]),
+        line=line,
+    )
