@@ -1,0 +1,54 @@
+"""How long a dessert freezes and thaws in this kitchen's own places."""
+
+from dataclasses import dataclass
+
+from demould.cold.freeze import freeze
+from demould.cold.from_dessert import as_demoulded, as_filled, cold_place
+from demould.cold.thaw import thaw
+from demould.cold.wait import Wait
+from demould.matter.grams import Find
+from demould.mise.dessert import Dessert
+from demould.mise.kitchen import ColdPlace, Kitchen
+
+FREEZING_C = -10.0
+BOXED = "in closed boxes"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InPlace:
+    """One wait in one cold place; `how` says what else matters (in closed boxes)."""
+
+    place: ColdPlace
+    how: str
+    wait: Wait
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chilling:
+    """Freezing wherever it is cold enough, thawing open and in closed boxes."""
+
+    freezing: tuple[InPlace, ...]
+    thawing: tuple[InPlace, ...]
+
+
+def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
+    """Estimate both for one piece alone, in steady air, in every place there is."""
+    filled = as_filled(dessert, kitchen, find)
+    bare = as_demoulded(dessert, kitchen, find)
+    freezers = [place for place in kitchen.cold if place.air.value <= FREEZING_C]
+    fridges = [place for place in kitchen.cold if place.air.value > 0]
+    return Chilling(
+        freezing=tuple(
+            InPlace(place=place, how="", wait=freeze(filled, cold_place(place)))
+            for place in freezers
+        ),
+        thawing=tuple(
+            InPlace(
+                place=place,
+                how=BOXED if boxed else "",
+                wait=thaw(bare, cold_place(place, boxed=boxed)),
+            )
+            for place in fridges
+            for boxed in (False, True)
+        ),
+    )

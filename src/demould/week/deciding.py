@@ -1,0 +1,96 @@
+"""What only the cook can decide, each with the moment it has to be decided by."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from demould.amounts.spares import pieces_to_make
+from demould.matter.grams import share
+from demould.mise.kitchen import Kitchen
+from demould.mise.words import Words
+from demould.week.making import Making, Whip
+from demould.week.timing import Timing
+
+BY_HAND = "by hand"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Decision:
+    """A question with its answers, and by when; None where the plan does not say."""
+
+    asks: Words
+    answers: tuple[Words, ...]
+    by: datetime | None
+
+
+def decisions_of(
+    makings: Iterable[Making], kitchen: Kitchen, timing: Timing
+) -> tuple[Decision, ...]:
+    """Give the open decisions, by order."""
+    found: list[Decision] = []
+    for making in makings:
+        by = _first_filled(making, timing)
+        found.extend(_rounds(making, by))
+        found.extend(_probe(making, kitchen, by))
+    return tuple(found)
+
+
+def _first_filled(making: Making, timing: Timing) -> datetime | None:
+    starts = (
+        entry.start
+        for entry in timing.entries
+        if entry.part.make.order.key == making.order.key
+        and entry.part.component is None
+    )
+    return min(starts, default=None)
+
+
+def _rounds(making: Making, by: datetime | None) -> Iterator[Decision]:
+    """A last round too small for the whisk: unless the cook has chosen already."""
+    small = [whip for whip in making.whips if whip.bowl.verdict == "too little"]
+    if not small or BY_HAND in making.order.choices:
+        return
+    last = small[-1]
+    yield Decision(
+        asks=Words(
+            "{made} {dessert} in {cavities} cavities: the round of {few} is {mass:.0f} g,"
+            " under the whisk's {least:.0f} g",
+            made=making.pieces,
+            dessert=making.dessert.name,
+            cavities=making.rounds.cavities,
+            few=last.pieces,
+            mass=last.bowl.mass.value,
+            least=last.bowl.least.value if last.bowl.least else 0.0,
+        ),
+        answers=tuple(_instead(making, last)),
+        by=by,
+    )
+
+
+def _instead(making: Making, last: Whip) -> Iterator[Words]:
+    yield Words("{few} by hand", few=last.pieces)
+    if making.rounds.borrow:
+        yield Words("borrow {n} mould, one round", n=making.rounds.borrow)
+    if making.order.pieces <= making.rounds.cavities:
+        yield Words("{n} and no spare", n=making.order.pieces)
+
+
+def _probe(making: Making, kitchen: Kitchen, by: datetime | None) -> Iterator[Decision]:
+    """A piece that the probe spoils leaves one fewer: what would make up for it."""
+    broken, sure = share(kitchen.breakage), share(kitchen.sure)
+    needed = making.pieces - 1
+    instead = making.pieces
+    while pieces_to_make(making.order.pieces, broken, sure) > needed:
+        needed += 1
+        instead += 1
+    if instead > making.pieces:
+        yield Decision(
+            asks=Words(
+                "a piece of {dessert} for the probe? {made} becomes {instead}",
+                dessert=making.dessert.name,
+                made=making.pieces,
+                instead=instead,
+            ),
+            answers=(),
+            by=by,
+        )

@@ -1,0 +1,161 @@
+"""What one order needs: pieces, rounds, grams, the jug, the bowl."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from demould.amounts.bowl import InBowl, in_bowl
+from demould.amounts.demand import demand
+from demould.amounts.dip import InJug, best, in_jugs, meant_on_end
+from demould.amounts.factors import Make, makes
+from demould.amounts.losses import to_make_g
+from demould.amounts.piece import Piece, fillers_of, piece
+from demould.amounts.rounds import Rounds, rounds, rounds_as_chosen
+from demould.amounts.spares import make_for
+from demould.amounts.sure import Spreads, spreads
+from demould.amounts.volume import mould_of
+from demould.amounts.yields import Yield, yields
+from demould.matter.grams import Find
+from demould.mise.component import Component
+from demould.mise.dessert import Dessert, FromMould, component_of
+from demould.mise.figure import Figure, worked
+from demould.mise.kitchen import Kitchen, Tool
+from demould.mise.order import Order
+from demould.mise.words import Words
+
+NO_SPARES = "no spares"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whip:
+    """One round of a whipped component in its bowl."""
+
+    component: str
+    round: int
+    pieces: int
+    bowl: InBowl
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Making:
+    """One order, worked out.
+
+    `made` is pieces, spares included; `own_rounds` are those of components with a
+    mould of their own. `jugs` are all ways to dip, `jug` the one taken.
+    """
+
+    order: Order
+    dessert: Dessert
+    made: Figure
+    rounds: Rounds
+    own_rounds: Mapping[str, Rounds]
+    piece: Piece
+    yields: tuple[Yield, ...]
+    spreads: Spreads
+    makes: tuple[Make, ...]
+    jugs: tuple[InJug, ...]
+    jug: InJug | None
+    whips: tuple[Whip, ...]
+
+    @property
+    def pieces(self) -> int:
+        """Pieces made."""
+        return int(self.made.value)
+
+
+def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> Making:
+    """Work one order out, its variant already in the dessert.
+
+    Raises
+    ------
+    ValueError
+        If the piece cannot be; the reader of the folder has said so before.
+    """
+    made = pieces_for(order, kitchen)
+    pieces = int(made.value)
+    turns = rounds_as_chosen(pieces, mould_of(kitchen, dessert.mould), order.choices)
+    jugs = in_jugs(dessert, kitchen, pieces)
+    return Making(
+        order=order,
+        dessert=dessert,
+        made=made,
+        rounds=turns,
+        own_rounds=dict(_own_rounds(dessert, kitchen, pieces)),
+        piece=piece(dessert, kitchen),
+        yields=yields(dessert, kitchen, find),
+        spreads=spreads(dessert, kitchen, find),
+        makes=makes(dessert, kitchen, find, turns),
+        jugs=jugs,
+        jug=best(jugs, on_end=meant_on_end(dessert, kitchen)),
+        whips=tuple(_whips(dessert, kitchen, turns)),
+    )
+
+
+def pieces_for(order: Order, kitchen: Kitchen) -> Figure:
+    """Give the pieces to make for an order; none above it where no spares are chosen."""
+    if NO_SPARES in order.choices:
+        rule = "as many as are ordered, no spares chosen"
+        return worked("pieces to make", order.pieces, "pieces", rule)
+    return make_for(order.pieces, kitchen, order.spares)
+
+
+def _own_rounds(
+    dessert: Dessert, kitchen: Kitchen, pieces: int
+) -> list[tuple[str, Rounds]]:
+    return [
+        (layer.component, rounds(pieces, mould_of(kitchen, layer.fill.mould)))
+        for layer in dessert.layers
+        if isinstance(layer.fill, FromMould)
+    ]
+
+
+def _whips(dessert: Dessert, kitchen: Kitchen, turns: Rounds) -> list[Whip]:
+    """Give every round of a whipped filler, where a mixer says what it can take."""
+    found = []
+    for key in fillers_of(dessert):
+        component = component_of(dessert, key)
+        bowl = _bowl_of(dessert, component, kitchen)
+        if component.whipped is None or bowl is None:
+            continue
+        for number, pieces in enumerate(turns.each, start=1):
+            mass = _round_mass(dessert, kitchen, component, pieces)
+            found.append(
+                Whip(
+                    component=key,
+                    round=number,
+                    pieces=pieces,
+                    bowl=in_bowl(mass, bowl, component.whipped),
+                )
+            )
+    return found
+
+
+def _bowl_of(dessert: Dessert, component: Component, kitchen: Kitchen) -> Tool | None:
+    """Find the tool with a bowl and a whisk's least that the filler is whipped in."""
+    named = {
+        tool for step in (*component.method, *dessert.method) for tool in step.tools
+    }
+    return next(
+        (
+            tool
+            for tool in kitchen.tools
+            if tool.key in named and tool.bowl is not None and tool.fill is not None
+        ),
+        None,
+    )
+
+
+def _round_mass(
+    dessert: Dessert, kitchen: Kitchen, component: Component, pieces: int
+) -> Figure:
+    asked = demand(dessert, kitchen, piece(dessert, kitchen), component, pieces)
+    assert asked is not None
+    parts = [asked.each, component.loss.share]
+    if component.loss.fixed:
+        parts.append(component.loss.fixed)
+    return worked(
+        f"{component.name}, a round of {pieces}",
+        to_make_g(component, pieces * asked.each.value),
+        "g",
+        Words("{n} pieces and what is lost", n=pieces),
+        *parts,
+    )

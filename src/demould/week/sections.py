@@ -1,0 +1,78 @@
+"""The week: every section in one record, each one public function of its own inputs."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from demould.mise.dessert import Dessert
+from demould.mise.find import find_in
+from demould.mise.folder import Folder, dessert_of
+from demould.mise.kitchen import Kitchen
+from demould.mise.order import Order
+from demould.mise.variant import as_variant
+from demould.week.chilling import Chilling, chilling_of
+from demould.week.deciding import Decision, decisions_of
+from demould.week.deliveries import arrivals_of
+from demould.week.making import Making, making_of
+from demould.week.sure import Sure, sure_of
+from demould.week.timing import Timing, timing_of, to_make
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Week:
+    """All orders of a folder, worked out as from `now`. `makings` by due time."""
+
+    kitchen: Kitchen
+    now: datetime
+    makings: tuple[Making, ...]
+    chilling: Mapping[str, Chilling]
+    timing: Timing
+    decisions: tuple[Decision, ...]
+    sure: Sure
+
+
+def week_of(folder: Folder, now: datetime) -> Week:
+    """Work the whole week out; `now` is aware.
+
+    Raises
+    ------
+    ValueError
+        If there is no order, or a piece cannot be: the reader has said so before.
+    """
+    if not folder.orders:
+        raise ValueError("a week without an order has nothing to work out")
+    find = find_in(folder.larder)
+    makings = makings_of(folder)
+    arrivals = arrivals_of(makings, folder.larder, folder.kitchen, now, find)
+    timing = timing_of(
+        folder.kitchen,
+        [to_make(making, arrivals[making.order.key]) for making in makings],
+        now,
+    )
+    return Week(
+        kitchen=folder.kitchen,
+        now=now,
+        makings=makings,
+        chilling={
+            making.dessert.key: chilling_of(making.dessert, folder.kitchen, find)
+            for making in makings
+        },
+        timing=timing,
+        decisions=decisions_of(makings, folder.kitchen, timing),
+        sure=sure_of(makings, folder.kitchen, find),
+    )
+
+
+def makings_of(folder: Folder) -> tuple[Making, ...]:
+    """Work out every order's amounts, by due time."""
+    find = find_in(folder.larder)
+    return tuple(
+        making_of(order, ordered(folder, order), folder.kitchen, find)
+        for order in sorted(folder.orders, key=lambda order: order.due)
+    )
+
+
+def ordered(folder: Folder, order: Order) -> Dessert:
+    """Give the dessert of an order, its variant in place."""
+    own = (stocked.key for stocked in folder.larder)
+    return as_variant(dessert_of(folder, order.dessert), order.variant, own)

@@ -1,0 +1,205 @@
+"""How sure the week is: what is assumed, and what moves how far if it is wrong."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from demould.amounts.factors import makes
+from demould.amounts.rounds import rounds_as_chosen
+from demould.amounts.volume import mould_of
+from demould.amounts.yields import yields
+from demould.matter.grams import Find
+from demould.mise.dessert import Dessert
+from demould.mise.figure import Assumed, Figure, Path, assumed_in, figures_in, put
+from demould.mise.kitchen import Kitchen
+from demould.mise.order import Order
+from demould.mise.words import Words
+from demould.week.making import Making, pieces_for
+
+NEWS = 0.005
+"""Under half a per cent a move is not news."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """What one assumed figure moves most, between its low and its high.
+
+    `share` is that move as a share of the likely value; `says` puts it in words, and
+    `settled_by` is the measurement that would settle it.
+    """
+
+    figure: Figure
+    dessert: str
+    share: float
+    says: Words
+    settled_by: Words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sure:
+    """Every assumed figure the week hangs on, and what each moves, the most first."""
+
+    assumed: tuple[Figure, ...]
+    moves: tuple[Move, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Output:
+    """One number a cook acts on: ``pieces`` of a component, ``grams``, ``make``."""
+
+    kind: str
+    component: str
+
+
+_Outputs = Mapping[_Output, float]
+
+
+def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
+    """Put every assumed figure at both its ends and see what moves."""
+    makings = tuple(makings)
+    moves: dict[tuple[str, str], Move] = {}
+    assumed: dict[Figure, None] = {}
+    for making in makings:
+        hangs_on = {
+            figure
+            for make in making.makes
+            for figure in assumed_in([make.weigh, make.each])
+        } | set(assumed_in([making.made, *(one.gives for one in making.yields)]))
+        for doubt in _doubts(making, kitchen):
+            if doubt.figure not in hangs_on:
+                continue
+            assumed[doubt.figure] = None
+            move = _move(making, kitchen, find, doubt)
+            if move is not None:
+                moves[move.figure.name, move.dessert] = move
+    ranked = sorted(moves.values(), key=lambda move: -move.share)
+    return Sure(assumed=tuple(assumed), moves=tuple(_each_figure_once(ranked)))
+
+
+def _each_figure_once(moves: Iterable[Move]) -> Iterator[Move]:
+    seen = set()
+    for move in moves:
+        if move.figure not in seen:
+            seen.add(move.figure)
+            yield move
+
+
+@dataclass(frozen=True, slots=True)
+class _Doubt:
+    figure: Figure
+    path: Path
+    in_kitchen: bool
+
+
+def _doubts(making: Making, kitchen: Kitchen) -> Iterator[_Doubt]:
+    for thing, in_kitchen in ((making.dessert, False), (kitchen, True)):
+        for path, figure in figures_in(thing):
+            if isinstance(figure.origin, Assumed):
+                yield _Doubt(figure, path, in_kitchen)
+
+
+def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move | None:
+    origin = doubt.figure.origin
+    assert isinstance(origin, Assumed)
+    likely = _outputs(making.order, making.dessert, kitchen, find)
+    ends = [
+        _outputs(making.order, *_with(making.dessert, kitchen, doubt, value), find)
+        for value in (origin.low, origin.high)
+    ]
+    shares = {
+        output: abs(ends[1].get(output, 0.0) - ends[0].get(output, 0.0)) / value
+        for output, value in likely.items()
+        if value
+    }
+    output = max(shares, key=lambda one: shares[one], default=None)
+    if output is None or shares[output] < NEWS:
+        return None
+    return Move(
+        figure=doubt.figure,
+        dessert=making.dessert.name,
+        share=shares[output],
+        says=_says(making, doubt.figure, output, likely, ends),
+        settled_by=settled_by(doubt.figure),
+    )
+
+
+def _with(
+    dessert: Dessert, kitchen: Kitchen, doubt: _Doubt, value: float
+) -> tuple[Dessert, Kitchen]:
+    figure = replace(doubt.figure, value=value)
+    if doubt.in_kitchen:
+        return dessert, put(kitchen, doubt.path, figure)
+    return put(dessert, doubt.path, figure), kitchen
+
+
+def _outputs(
+    order: Order, dessert: Dessert, kitchen: Kitchen, find: Find
+) -> dict[_Output, float]:
+    """Give what a cook acts on; nothing where no piece can be at this end."""
+    made = int(pieces_for(order, kitchen).value)
+    turns = rounds_as_chosen(made, mould_of(kitchen, dessert.mould), order.choices)
+    try:
+        given = yields(dessert, kitchen, find)
+        making = makes(dessert, kitchen, find, turns)
+    except ValueError:
+        return {}
+    return {
+        _Output("make", ""): float(made),
+        **{_Output("pieces", one.component): one.gives.value for one in given},
+        **{_Output("grams", one.component): one.weigh.value for one in making},
+    }
+
+
+def _says(
+    making: Making,
+    figure: Figure,
+    output: _Output,
+    likely: _Outputs,
+    ends: list[dict[_Output, float]],
+) -> Words:
+    origin = figure.origin
+    assert isinstance(origin, Assumed)
+    names = {make.component: make.name for make in making.makes}
+    values = {
+        "name": figure.name,
+        "likely": likely[output],
+        "at_low": ends[0].get(output, 0.0),
+        "at_high": ends[1].get(output, 0.0),
+        "low": origin.low,
+        "high": origin.high,
+        "component": names.get(output.component, ""),
+        "dessert": making.dessert.name,
+    }
+    match output.kind:
+        case "make":
+            return Words(
+                "at {low:g} make {at_low:.0f}, at {high:g} make {at_high:.0f},"
+                " not {likely:.0f}",
+                **values,
+            )
+        case "pieces":
+            return Words(
+                "at {low:g} the written {component} gives {at_low:.0f},"
+                " at {high:g} {at_high:.0f}, not {likely:.0f}",
+                **values,
+            )
+        case _:
+            return Words(
+                "at {low:g} it is {at_low:.0f} g of {component},"
+                " at {high:g} {at_high:.0f} g, not {likely:.0f} g",
+                **values,
+            )
+
+
+def settled_by(figure: Figure) -> Words:
+    """Name the measurement that settles an assumed figure."""
+    match figure.unit:
+        case "g/ml":
+            return Words("weigh a known cup of it: {name}", name=figure.name)
+        case "mm":
+            return Words(
+                "weigh three pieces before and after: {name}", name=figure.name
+            )
+        case "%":
+            return Words("count it for a week: {name}", name=figure.name)
+        case _:
+            return Words("measure it: {name}", name=figure.name)

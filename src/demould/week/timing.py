@@ -1,0 +1,153 @@
+"""One plan for all orders: who does what when, and how late each thing may start."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from demould.mise.kitchen import Kitchen
+from demould.plan.check import Violation, check
+from demould.plan.clock import moment_at
+from demould.plan.cpsat import latest_starts, solve
+from demould.plan.from_kitchen import Laid, lay_out
+from demould.plan.parts import Part, ToMake
+from demould.plan.schedule import Planned, Schedule
+from demould.week.making import Making
+
+SOLVE_S = 6.0
+LATEST_S = 4.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One planned step on the clock of the kitchen."""
+
+    id: str
+    part: Part
+    start: datetime
+    end: datetime
+    who: tuple[str, ...]
+    took: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Timing:
+    """The plan, judged.
+
+    `latest` has the latest start that still works, for the steps a cook asks about;
+    `spare` the minutes each order can slip before one of them is missed. `broken` is
+    what the judge found; a plan with any is never shown as one.
+    """
+
+    laid: Laid
+    schedule: Schedule
+    entries: tuple[Entry, ...]
+    latest: Mapping[str, datetime]
+    spare: Mapping[str, int]
+    broken: tuple[Violation, ...]
+
+    @property
+    def stands(self) -> bool:
+        """Whether there is a plan and it keeps every promise."""
+        return bool(self.entries) and not self.broken
+
+
+def to_make(making: Making, arrivals: Mapping[str, datetime]) -> ToMake:
+    """Give the part of an order's amounts that the plan needs."""
+    inside = [
+        part for part in making.piece.parts if part.how in ("rest", "cut", "mould")
+    ]
+    each: dict[str, float] = {}
+    for part in inside:
+        each[part.component] = each.get(part.component, 0.0) + part.grams.value
+    return ToMake(
+        order=making.order,
+        dessert=making.dessert,
+        pieces=making.pieces,
+        rounds=making.rounds.each,
+        own_rounds={key: turns.each for key, turns in making.own_rounds.items()},
+        piece_g=sum(each.values()),
+        part_g=each,
+        arrivals=arrivals,
+    )
+
+
+def timing_of(
+    kitchen: Kitchen, orders: Iterable[ToMake], now: datetime, *, seed: int = 0
+) -> Timing:
+    """Plan all orders together from `now` (aware), and judge the plan."""
+    laid = lay_out(kitchen, orders, now)
+    schedule = solve(laid.problem, seconds=SOLVE_S, seed=seed)
+    broken = check(laid.problem, schedule)
+    if not schedule.steps:
+        return Timing(
+            laid=laid,
+            schedule=schedule,
+            entries=(),
+            latest={},
+            spare={},
+            broken=broken,
+        )
+    asked = tuple(_asked_about(laid))
+    latest = {
+        name: minute
+        for name, minute in latest_starts(laid.problem, asked, seconds=LATEST_S).items()
+        if minute is not None
+    }
+    return Timing(
+        laid=laid,
+        schedule=schedule,
+        entries=tuple(_entries(laid, schedule)),
+        latest={name: moment_at(laid.origin, at) for name, at in latest.items()},
+        spare=_spare(laid, schedule, latest),
+        broken=broken,
+    )
+
+
+def _asked_about(laid: Laid) -> Iterator[str]:
+    """Walk the first hands of each component, and all hands on the piece's first round."""
+    seen: set[tuple[str, str]] = set()
+    for name, part in laid.parts.items():
+        if part.stands or part.round > 1:
+            continue
+        if part.component is None:
+            yield name
+        elif (part.make.order.key, part.component.key) not in seen:
+            seen.add((part.make.order.key, part.component.key))
+            yield name
+
+
+def _entries(laid: Laid, schedule: Schedule) -> list[Entry]:
+    entries = [
+        Entry(
+            id=step.id,
+            part=laid.parts[step.id],
+            start=moment_at(laid.origin, step.start),
+            end=moment_at(laid.origin, step.end),
+            who=step.who,
+            took=step.took,
+        )
+        for step in schedule.steps
+    ]
+    return sorted(entries, key=lambda entry: (entry.start, entry.end, entry.id))
+
+
+def _spare(laid: Laid, schedule: Schedule, latest: Mapping[str, int]) -> dict[str, int]:
+    planned: dict[str, Planned] = {step.id: step for step in schedule.steps}
+    spare: dict[str, int] = {}
+    for name, at in latest.items():
+        if _served(laid, name):
+            continue
+        order = laid.parts[name].make.order.key
+        minutes = at - planned[name].start
+        spare[order] = min(spare.get(order, minutes), minutes)
+    return spare
+
+
+def _served(laid: Laid, name: str) -> bool:
+    """Plating ends at the pass by its nature; it has no spare time to speak of."""
+    part = laid.parts[name]
+    return (
+        part.make.order.ends == "plates"
+        and part.component is None
+        and part.step == part.make.dessert.method[-1]
+    )
