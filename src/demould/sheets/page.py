@@ -45,11 +45,32 @@ class Lines:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
-    """Rows under heads. `ticks` puts an empty box to tick before each row."""
+    """Rows under heads. `ticks` puts an empty box to tick before each row.
+
+    A column with a head and no text in any row is one to write in.
+    """
 
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
     ticks: bool = False
+
+    def __post_init__(self) -> None:
+        for number, row in enumerate(self.rows, start=1):
+            if len(row) != len(self.columns):
+                raise ValueError(
+                    f"row {number} has {len(row)} cells under"
+                    f" {len(self.columns)} columns"
+                )
+
+
+def columns_to_write_in(table: Table) -> tuple[bool, ...]:
+    """Say of each column whether it has a head and nothing under it."""
+    return tuple(
+        bool(table.rows)
+        and bool(str(column.head).strip())
+        and not any(str(row[at].text).strip() for row in table.rows)
+        for at, column in enumerate(table.columns)
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,10 +85,15 @@ Block = Head | Lines | Table | Blanks
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One sheet. `key` names its file; `foot` stands on every leaf of it."""
+    """One sheet. `key` names its file; `foot` stands on every leaf of it.
+
+    `paper` is how A4 is used: `upright` and `across` in big type for the bench,
+    `wall` close and in two columns, on one leaf where that can be read.
+    """
 
     key: str
     title: Text
     note: Text = ""
     blocks: tuple[Block, ...]
     foot: tuple[Text, ...] = ()
+    paper: Literal["upright", "across", "wall"] = "upright"
