@@ -336,4 +336,6 @@ def _clash(net: _Net, here: Moment) -> str:
     last = clock(net.problem, net.latest[here])
     if net.earliest[here] > net.latest[here]:
         return f"{name} can not be before {first} and would have to be by {last}"
-    return f"{name} would be between {first} and {last}, when nobody is there"
+    return (
+        f"{name} would be between {first} and {last}, and nobody is there for so long"
+    )
