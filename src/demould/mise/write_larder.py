@@ -1,0 +1,58 @@
+"""A larder as the tree of ``larder.yaml``."""
+
+from collections import Counter
+from datetime import date
+
+from demould.mise.clock import WEEKDAYS
+from demould.mise.figure import Figure
+from demould.mise.own_larder import Larder, Stocked
+from demould.mise.read_sheet import write_sheet
+from demould.mise.tree import Branch
+from demould.mise.write_quantity import write_figure
+from demould.mise.write_tree import block, branch
+
+
+def write_larder(larder: Larder) -> Branch:
+    """The canonical tree: what `read_larder` reads back to the same larder.
+
+    The day most of the stock was counted on stands once, at the top.
+    """
+    days = Counter(one.counted_on for one in larder if one.counted_on)
+    all_have_one = all(one.counted_on for one in larder)
+    top = days.most_common(1)[0][0] if days and all_have_one else None
+    return branch(
+        (
+            ("counted", _day(top)),
+            *((one.key, _stocked(one, top)) for one in larder),
+        )
+    )
+
+
+def _day(day: date | None) -> str:
+    return f"{WEEKDAYS[day.weekday()]} {day}" if day else ""
+
+
+def _figure(figure: Figure | None) -> str:
+    return write_figure(figure) if figure else ""
+
+
+def _stocked(one: Stocked, counted: date | None) -> Branch:
+    allergens = one.allergens
+    price = f"{one.price:f} a kg{' gross' * one.gross}" if one.price is not None else ""
+    return branch(
+        (
+            ("like", one.like or ""),
+            ("per 100 g", write_sheet(one.sheet)),
+            ("of the sugars", write_sheet(one.sugars)),
+            ("allergens", "" if allergens is None else ", ".join(allergens) or "none"),
+            ("may contain", one.may_contain),
+            ("ask", one.ask),
+            ("price", price),
+            ("pack", _figure(one.pack)),
+            ("lead", _figure(one.lead)),
+            ("stock", _figure(one.stock)),
+            ("counted", "" if one.counted_on == counted else _day(one.counted_on)),
+            ("trim", _figure(one.trim)),
+            ("remarks", block(one.remarks)),
+        )
+    )
