@@ -16,8 +16,10 @@ Floats = NDArray[np.float64]
 Whole = NDArray[np.intp]
 
 NUDGE = 1e-9
-# Powers (of r, of z) whose means over a cell are kept: 1, r, z, r^2, z^2.
-MOMENTS = ((0, 0), (1, 0), (0, 1), (2, 0), (0, 2))
+# Powers (of r, of z) summed over a cell's volume: 1, z, z^2, r^2 make means. 1/r and z/r
+# make those of the section, whose middle carries a cell's mean more truly than that of
+# the ring: between rings r^2 is then passed on exactly.
+MOMENTS = ((0, 0), (0, 1), (0, 2), (2, 0), (-1, 0), (-1, 1))
 
 
 class Grid(NamedTuple):
@@ -67,7 +69,7 @@ class Pieces(NamedTuple):
 class Cut(NamedTuple):
     """One body in a grid.
 
-    `moments` is the integral of each of `MOMENTS` over the volume, shape (5, nr, nz);
+    `moments` is the integral of each of `MOMENTS` over the volume, shape (6, nr, nz);
     `upright` the open area of the grid's cylinders between two columns, (nr - 1, nz);
     `level` that of its discs between two rows, (nr, nz - 1). [m2]
     """

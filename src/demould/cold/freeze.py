@@ -5,6 +5,7 @@ from typing import Literal
 from demould.cold.air import air_at
 from demould.cold.piece import FrozenPiece, Place
 from demould.cold.readout import passing
+from demould.cold.solve import Run
 from demould.cold.wait import LONGEST_S, Wait, wait
 from demould.mise.words import Words
 
@@ -23,6 +24,12 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
     supercooling, the load's own warming of the air, metal under the mould: this is one
     piece in steady air, and full shelves take longer.
     """
+
+    def frozen(run: Run) -> float | None:
+        if run.warmest[0] <= target_c:
+            return 0.0
+        return passing(run.seconds, run.warmest, target_c)
+
     end_c = air_at(place.air_c, LONGEST_S)
     gap = target_c - end_c
     return wait(
@@ -31,7 +38,7 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
         cooling=True,
         reachable=gap >= TOO_NEAR_K,
         done=lambda reading: reading.warmest <= target_c,
-        moment=lambda run: passing(run.seconds, run.warmest, target_c),
+        moment=frozen,
         never=Words(
             "air of {air:g} °C does not bring a piece to {target:g} °C in any time"
             " worth waiting",

@@ -3,14 +3,17 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
+
 from demould.cold.piece import FrozenPiece, Place, follow
+from demould.cold.readout import value_at
 from demould.cold.solve import Reading, Run
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 
 DAY_S = 24 * 3600.0
 LONGEST_S = 7 * DAY_S
-CURVE_POINTS = 24
+CURVE_STEPS = 24
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,9 +27,9 @@ class Wait:
     remark
         What makes the figure less sure than its spread, if anything.
     curve
-        (hours, core °C, mean surface °C), about two dozen.
+        (hours, core °C, mean surface °C), two dozen even steps up to the end.
     heat_kj
-        Taken from piece and mould until then; below 0 when it warms.
+        Taken from piece and mould by then; below 0 when it warms.
     residual
         Of the energy balance, as a part of the heat.
     """
@@ -58,11 +61,23 @@ def wait(
     """
     near = -piece.start_unsure_k if cooling else piece.start_unsure_k
 
-    def solved(film_h: float, off_k: float, until: float = LONGEST_S) -> Run:
-        return follow(piece, place, film_h=film_h, off_k=off_k, until=until, done=done)
+    def solved(film_h: float, off_k: float) -> Run:
+        return follow(
+            piece, place, film_h=film_h, off_k=off_k, until=LONGEST_S, done=done
+        )
 
     if not reachable:
-        return _unreached(solved(place.film_likely, 0.0, DAY_S), never)
+        return _unreached(
+            follow(
+                piece,
+                place,
+                film_h=place.film_likely,
+                off_k=0.0,
+                until=DAY_S,
+                done=lambda _: False,
+            ),
+            never,
+        )
     likely = solved(place.film_likely, 0.0)
     corners = (
         moment(solved(place.film_high, near)),
@@ -82,8 +97,8 @@ def wait(
             reason=_reason(piece, place, middle, by_film or high, high),
         ),
         remark=remark,
-        curve=_curve(likely),
-        heat_kj=float(likely.heat[-1]) / 1000,
+        curve=_curve(likely, middle),
+        heat_kj=float(np.interp(middle, likely.seconds, likely.heat)) / 1000,
         residual=likely.residual,
     )
 
@@ -92,7 +107,7 @@ def _unreached(likely: Run, never: Words) -> Wait:
     return Wait(
         hours=None,
         never=never,
-        curve=_curve(likely),
+        curve=_curve(likely, float(likely.seconds[-1])),
         heat_kj=float(likely.heat[-1]) / 1000,
         residual=likely.residual,
     )
@@ -113,14 +128,14 @@ def _reason(
     )
 
 
-def _curve(likely: Run) -> tuple[tuple[float, float, float], ...]:
-    every = max(1, likely.seconds.size // CURVE_POINTS)
-    at = [*range(0, likely.seconds.size - 1, every), likely.seconds.size - 1]
+def _curve(likely: Run, end: float) -> tuple[tuple[float, float, float], ...]:
+    if likely.seconds.size < 2:
+        return ((0.0, float(likely.core[0]), float(likely.surface[0])),)
     return tuple(
         (
-            float(likely.seconds[n]) / 3600,
-            float(likely.core[n]),
-            float(likely.surface[n]),
+            moment / 3600,
+            value_at(likely.seconds, likely.core, moment),
+            value_at(likely.seconds, likely.surface, moment),
         )
-        for n in at
+        for moment in (end * n / CURVE_STEPS for n in range(CURVE_STEPS + 1))
     )
