@@ -64,7 +64,7 @@ def test_eggs_and_leaves_go_by_the_weight_of_one() -> None:
     assert found is not None
     assert found.value == pytest.approx(4)
     doubted = [part for _, part in unfold(found) if isinstance(part.origin, Assumed)]
-    assert [part.name for part in doubted] == ["one leaves"]
+    assert [part.name for part in doubted] == ["leaves, each"]
     assert doubted[0].origin == Assumed(low=1.7, high=5, source="common_practice")
 
 

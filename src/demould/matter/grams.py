@@ -70,7 +70,7 @@ def counted(line: FormulaLine) -> Figure | None:
         return None
     unit = line.amount.unit
     one = unit_weight(unit) or unit_weight(unit, "volume")
-    return None if one is None else known(one, f"one {unit}")
+    return None if one is None else known(one, f"{unit}, each")
 
 
 def _counted(line: FormulaLine, amount: Figure, find: Find) -> Figure | None:
