@@ -299,3 +299,10 @@ def test_a_filler_without_a_sheet_is_one_of_its_kind() -> None:
     # 89.8 ml x 0.65 g/ml, less 6 %.
     one = made(plain, 10)["mousse"]
     assert one.need.value == pytest.approx(10 * 89.797 * 0.65 / 0.94, abs=0.01)
+
+
+def test_a_speck_over_a_thousandth_does_not_cost_a_thousandth() -> None:
+    # 27 bases need 282.04 g; a batch two ten-millionths under it is enough.
+    need = made(RIVER_PEBBLE, 27)["base"].need.value
+    batch = replace(CRISP, formula=formula(f"{need / 1.0000002!r} sugar"))
+    assert made(having(RIVER_PEBBLE, batch), 27)["base"].factor.value == 1

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable
 from functools import cache
-from typing import Literal
+from typing import Literal, assert_never
 
 from demould.amounts.section import as_drawn, opening_mm2
 from demould.amounts.volume import sizes
@@ -61,6 +61,8 @@ def face_mm2(shape: Shape) -> float:
             return length * (w + 2 * h)
         case Trough(length_mm=length, width_mm=w, height_mm=h):
             return length * (math.pi / 2 * w + 2 * (h - w / 2))
+        case _:
+            assert_never(drawn)
 
 
 def _ends_mm2(shape: Shape) -> float:

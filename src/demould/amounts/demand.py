@@ -1,6 +1,7 @@
 """What of a component has to be ready: so much a piece, and so much that only stands there."""
 
 from dataclasses import dataclass
+from typing import assert_never
 
 from demould.amounts.dip import InJug, best, dip_of, in_jugs, meant_on_end
 from demould.amounts.glaze import poured
@@ -83,6 +84,8 @@ def _ready(part: Part, finish: Finish | None) -> Figure:
             return _loaded(part.grams, lands)
         case Dip() | None:
             return part.grams
+        case _:
+            assert_never(finish)
 
 
 def _loaded(grams: Figure, lands: Figure) -> Figure:

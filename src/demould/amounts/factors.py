@@ -2,7 +2,7 @@
 
 import math
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, assert_never
 
 from demould.amounts.demand import Demand, demand
 from demould.amounts.losses import usable
@@ -107,6 +107,8 @@ def _make(
         case Scaled():
             opening = opening_mm2(mould_of(kitchen, dessert.mould).shape)
             return _scaled(ask, opening)
+        case _:
+            assert_never(component.making)
 
 
 def _scaled(ask: Ask, opening: float) -> Make:

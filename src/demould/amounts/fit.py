@@ -1,6 +1,7 @@
 """Whether a dessert's parts go into its mould at all."""
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from demould.amounts.section import box_mm
 from demould.amounts.sheet import cuts_of_a_tray
@@ -71,6 +72,8 @@ def _sized(layer: Layer, kitchen: Kitchen) -> tuple[Shape, float] | None:
             return own.shape, cavity(own).value
         case Rest():
             return None
+        case _:
+            assert_never(layer.fill)
 
 
 def _too_long(dessert: Dessert, kitchen: Kitchen, mould: Mould) -> Iterator[Problem]:

@@ -1,7 +1,7 @@
 """What one piece holds of each component."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, assert_never
 
 from demould.amounts.area import Faces, area
 from demould.amounts.section import height_mm
@@ -113,6 +113,8 @@ def _sized(dessert: Dessert, kitchen: Kitchen) -> tuple[Part, ...]:
                 parts.append(_part(made, "mould", cavity(mould_of(kitchen, key))))
             case Rest():
                 pass
+            case _:
+                assert_never(layer.fill)
     return tuple(parts)
 
 
@@ -153,6 +155,8 @@ def coated(dessert: Dessert, finish: Finish, mould: Mould) -> Figure:
         case Spray():
             dipped = any(isinstance(other, Dip) for other in dessert.finish)
             faces = "all round" if dipped else "face and ends"
+        case _:
+            assert_never(finish)
     return area(mould.shape, faces, f"area of a {mould.key} to coat", mould.line)
 
 

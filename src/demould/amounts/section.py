@@ -6,6 +6,7 @@ holds as much: its area is 1.19 times the least any body of that volume can have
 """
 
 import math
+from typing import assert_never
 
 from demould.mise.shape import (
     Box,
@@ -40,6 +41,8 @@ def height_mm(shape: Shape) -> float:
             return h
         case Trough(height_mm=h):
             return h
+        case _:
+            assert_never(drawn)
 
 
 def across_mm(shape: Shape, at_mm: float) -> tuple[float, float]:
@@ -69,6 +72,8 @@ def across_mm(shape: Shape, at_mm: float) -> tuple[float, float]:
         case Trough(length_mm=length, width_mm=w):
             chord = w if at_mm >= w / 2 else 2 * math.sqrt(at_mm * (w - at_mm))
             return length, chord
+        case _:
+            assert_never(drawn)
 
 
 def section_mm2(shape: Shape, at_mm: float) -> float:

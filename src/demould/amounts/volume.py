@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import fields
+from typing import assert_never
 
 from demould.amounts.section import Drawn
 from demould.mise.figure import Figure, Line, Stated, worked
@@ -51,6 +52,8 @@ def _mm3(shape: Drawn) -> float:
             return length * w * h
         case Trough(length_mm=length, width_mm=w, height_mm=h):
             return length * (math.pi / 8 * w**2 + w * (h - w / 2))
+        case _:
+            assert_never(shape)
 
 
 def _oval_mm3(oval: Oval) -> float:
@@ -96,6 +99,8 @@ def _volume_rule(shape: Shape) -> str:
             return "length x (half a circle and the straight sides above it)"
         case WaterOnly():
             return "the water it holds"
+        case _:
+            assert_never(shape)
 
 
 def cavity(mould: Mould) -> Figure:
