@@ -54,7 +54,7 @@ def plain(page: Page, width: int = 80) -> str:
             margin = GAP
         else:
             written += [margin + line for line in _block(block, width - len(margin))]
-    used = signs_used(page)
+    used = _signs_used(page)
     means = [f"{sign} {why}" for sign, why in MEANINGS.items() if sign in used]
     foot = [*map(_said, page.foot), *means]
     if foot:
@@ -109,7 +109,7 @@ def _flow(parts: Iterable[str], width: int) -> Iterator[str]:
     yield from _wrap(held, width)
 
 
-def signs_used(page: Page) -> frozenset[str]:
+def _signs_used(page: Page) -> frozenset[str]:
     """Say which of `MEANINGS` stand somewhere on the page."""
     cells = (
         cell

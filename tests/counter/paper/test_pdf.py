@@ -1,3 +1,4 @@
+import itertools
 import re
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
@@ -115,9 +116,91 @@ def test_all_that_is_said_is_in_the_text_in_its_order() -> None:
             found = close(said).find(close(text), at)
             assert found >= 0, text
             at = found
+    assert "hangs on" not in said
     assert "printed Tue 3 Mar 2026, 14:05" in said
     assert "Local food law and your own food-safety plan come first." in said
     assert "page 1 of 1" in said
+
+
+def test_nothing_is_printed_that_nobody_said() -> None:
+    page = Page(key="a", title="Cold", blocks=(Lines(lines=("done",)),), foot=("f",))
+    assert words_of(text_of(read(page))) == words_of(
+        "Cold done f printed Tue 3 Mar 2026, 14:05"
+        " Local food law and your own food-safety plan come first. page 1 of 1"
+    )
+
+
+# Twice the longest word of the German Wikipedia's article on long words, from memory:
+# some 1,500 pt at 12 pt, where a leaf has 510 between its margins.
+LONG = (
+    "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft"
+    * 2
+)
+
+
+def test_a_word_wider_than_its_place_is_broken_and_not_cut() -> None:
+    page = Page(
+        key="a",
+        title=f"title{LONG}",
+        note=f"note{LONG}",
+        blocks=(
+            Head(text=f"head{LONG}", note=f"beside{LONG}"),
+            Lines(lines=(f"line{LONG}",)),
+            Lines(lines=(f"loud{LONG}",), loud=True),
+            Blanks(labels=("tare", f"blank{LONG}")),
+            Table(
+                columns=(Column(head=f"column{LONG}"), Column(align="right")),
+                rows=(row(f"cell{LONG}", f"right{LONG}"),),
+            ),
+        ),
+    )
+    lines = text_of(read(page)).replace("\u200b", "").split("\n")
+    assert max(map(len, lines)) < 120
+    said = close("".join(lines))
+    for name in ("title", "note", "head", "beside", "line", "loud", "blank", "column"):
+        assert name + LONG in said, name
+    assert said.count(LONG) >= 8
+
+
+@pytest.mark.parametrize("wide", [12, 14])
+def test_a_table_too_wide_for_big_figures_is_set_close(wide: int) -> None:
+    figures = [f"{n * 1111} g" for n in range(wide)]
+    cells = tuple(Cell(text=text, known="assumed") for text in figures)
+    columns = tuple(Column(head=f"c{n}", align="right") for n in range(wide))
+    page = Page(key="a", title="A", blocks=(Table(columns=columns, rows=(cells,)),))
+    said = close(text_of(read(page)))
+    assert close(" ".join(f"{text} ~" for text in figures)) in said
+    assert close("~ hangs on an assumption") in said
+
+
+def starts(page: Page) -> dict[str, float]:
+    """Say where each word begins, in points from the left edge of its leaf."""
+    found: dict[str, float] = {}
+
+    def see(text: str, page: list[float], at: list[float], *_: Any) -> None:
+        found.setdefault(text.strip(), page[4] + at[4])
+
+    for leaf in read(page).pages:
+        leaf.extract_text(visitor_text=see)
+    return found
+
+
+# The fourteen that Regulation (EU) No 1169/2011, Annex II, lists, in short.
+ALLERGENS = """
+    gluten crustaceans egg fish peanut soya milk nuts celery mustard sesame sulphites
+    lupin molluscs
+"""
+
+
+def test_columns_of_an_allergen_sheet_stand_side_by_side() -> None:
+    cells = tuple(Cell(text=f"y{n:02}") for n in range(14))
+    columns = tuple(Column(head=name) for name in words_of(ALLERGENS))
+    page = Page(key="a", title="A", blocks=(Table(columns=columns, rows=(cells,)),))
+    at = starts(page)
+    places = [at[f"y{n:02}"] for n in range(14)]
+    # Three signs at 9 pt are some 15 pt wide.
+    assert min(b - a for a, b in itertools.pairwise(places)) > 20
+    assert places[-1] + 15 < A4_PT[0]
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,6 @@ from demould.sheets.page import (
     Blanks,
     Block,
     Cell,
-    Column,
     Head,
     Lines,
     Page,
@@ -18,19 +17,23 @@ from demould.sheets.page import (
     Text,
     columns_to_write_in,
 )
-from demould.sheets.plain import ASSUMED, MEANINGS, STRONG, signs_used
+from demould.sheets.plain import ASSUMED, MEANINGS, STRONG
 
 LAW = Words("Local food law and your own food-safety plan come first.")
 PRINTED = Words("printed {when}")
 WORDS = {name: Words(name) for name in ("page", "of", "to", "from", "down", "up")}
 LONGEST_KEPT_WHOLE = 14
-SIGNS_IN_A_LINE = {"upright": 78, "across": 118, "wall": 84}
+LONGEST_HEAD = 16
+LEAST_SHARE = 6
+BESIDE = {"upright": 8, "across": 8, "wall": 3}
+ROOM_FOR_KEPT = {"upright": 70, "across": 105, "wall": 75}
 
 Told = dict[str, Any]
 
 
 def told(page: Page, printed: datetime, size_pt: float) -> Told:
     """Give everything the template prints, each text made of signs it can print."""
+    blocks = [_block(block, page) for block in page.blocks]
     when = f"{printed:%a} {printed.day} {printed:%b %Y, %H:%M}"
     return {
         "lang": "en",
@@ -38,19 +41,19 @@ def told(page: Page, printed: datetime, size_pt: float) -> Told:
         "paper": page.paper,
         "title": _said(page.title) or page.key,
         "note": _said(page.note),
-        "foot": [*map(_said, page.foot), *_meanings(page)],
-        "law": str(LAW),
+        "foot": [_said(text) for text in page.foot],
+        "under": [str(LAW), *_meanings(blocks)],
         "printed": str(Words(PRINTED.template, when=when)),
         "words": {name: str(word) for name, word in WORDS.items()},
-        "blocks": [_block(block, page) for block in page.blocks],
+        "blocks": blocks,
     }
 
 
-def _meanings(page: Page) -> Iterator[str]:
-    """Say what the signs mean that this page uses; a bench page has words for ``~``."""
-    shown = (STRONG,) if page.paper != "wall" else (ASSUMED, STRONG)
-    used = signs_used(page)
-    yield from (f"{sign} {MEANINGS[sign]}" for sign in shown if sign in used)
+def _meanings(blocks: list[Told]) -> Iterator[str]:
+    cells = [cell for block in blocks for row in block.get("rows", ()) for cell in row]
+    used = {cell["mark"] for cell in cells}
+    used |= {STRONG for cell in cells if cell["strong"]}
+    yield from (f"{sign} {why}" for sign, why in MEANINGS.items() if sign in used)
 
 
 def _said(text: Text) -> str:
@@ -73,12 +76,14 @@ def _block(block: Block, page: Page) -> Told:
 
 
 def _table(table: Table, page: Page) -> Told:
-    rows = [[_cell(cell, page) for cell in row] for row in table.rows]
+    shares = _shares(table, page)
+    close = shares is None
+    widths = shares or tuple(min(max(4, wide), 30) for wide in _longest(table))
     write_in = columns_to_write_in(table)
-    widths = _widths(table, rows, page)
     return {
         "kind": "table",
         "ticks": table.ticks,
+        "close": close,
         "columns": [
             {
                 "head": _said(column.head),
@@ -89,48 +94,57 @@ def _table(table: Table, page: Page) -> Told:
             }
             for at, column in enumerate(table.columns)
         ],
-        "rows": rows,
+        "rows": [
+            [_cell(cell, signs=close or page.paper == "wall") for cell in row]
+            for row in table.rows
+        ],
     }
 
 
-def _cell(cell: Cell, page: Page) -> Told:
-    mark: str = cell.known or ""
-    if page.paper == "wall":
-        mark = ASSUMED if cell.known == "assumed" else ""
+def _cell(cell: Cell, *, signs: bool) -> Told:
+    sign = ASSUMED if cell.known == "assumed" else ""
     return {
         "text": _said(cell.text),
-        "mark": mark,
+        "mark": sign if signs else cell.known or "",
         "figure": cell.known is not None,
         "strong": cell.strong,
     }
 
 
-def _widths(table: Table, rows: list[list[Told]], page: Page) -> list[float | None]:
+def _longest(table: Table) -> tuple[int, ...]:
+    """Give each column's longest text in signs; a head is set smaller, and may wrap."""
+    return tuple(
+        max(
+            [min(round(0.8 * len(_said(column.head))), LONGEST_HEAD)]
+            + [len(_said(row[at].text)) for row in table.rows]
+        )
+        for at, column in enumerate(table.columns)
+    )
+
+
+def _shares(table: Table, page: Page) -> tuple[float | None, ...] | None:
     """Give each column its share of the width, or none to be as wide as its texts.
 
     Numbers and short texts are as wide as they are. Where those alone would fill the
-    leaf, every column gets a share by its longest text.
+    leaf there are no shares: the table is set close, by its longest texts.
     """
-    longest = [
-        max((len(row[at]["text"]) + len(row[at]["mark"]) for row in rows), default=0)
-        for at in range(len(table.columns))
-    ]
+    longest = _longest(table)
     write_in = columns_to_write_in(table)
-    shares = [
-        None if _kept(column, length) and not write_in[at] else column.share
-        for at, (column, length) in enumerate(zip(table.columns, longest, strict=True))
+    kept = [
+        (column.align == "right" or length <= LONGEST_KEPT_WHOLE) and not blank
+        for column, length, blank in zip(table.columns, longest, write_in, strict=True)
     ]
-    if page.paper != "wall" and all(share is None for share in shares):
-        shares[:1] = [1.0]
-    taken = sum(
-        max(length, 4)
-        for length, share in zip(longest, shares, strict=True)
-        if share is None
+    signs = sum(
+        length + 2 + BESIDE[page.paper] * any(row[at].known for row in table.rows)
+        if kept[at]
+        else LEAST_SHARE
+        for at, length in enumerate(longest)
     )
-    if taken > 0.7 * (SIGNS_IN_A_LINE[page.paper] - 4 * table.ticks):
-        return [float(min(max(length, 4), 30)) for length in longest]
-    return shares
-
-
-def _kept(column: Column, longest: int) -> bool:
-    return column.align == "right" or longest <= LONGEST_KEPT_WHOLE
+    if signs > ROOM_FOR_KEPT[page.paper]:
+        return None
+    if page.paper != "wall" and all(kept):
+        kept[:1] = [False]
+    return tuple(
+        None if whole else column.share
+        for column, whole in zip(table.columns, kept, strict=True)
+    )
