@@ -20,3 +20,10 @@ def case() -> Callable[[str], Problem]:
         return problem
 
     return read
+
+
+@pytest.fixture
+def small_2_plan() -> dict[str, object]:
+    """Read the plan for the small case that an earlier search found."""
+    plan: dict[str, object] = json.loads((CASES / "small-2.plan.json").read_text())
+    return plan

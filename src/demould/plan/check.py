@@ -206,7 +206,7 @@ def _capacity(
     problem: Problem, done: Mapping[str, Done], resource: Resource
 ) -> Iterator[Violation]:
     """Add up what is taken at every minute at which anything changes."""
-    taken = [use for use in _uses(problem, done, resource.name) if use[1] > use[0]]
+    taken = [use for use in _uses(problem, done, resource.name) if use[2]]
     changes = {begin for begin, *_ in taken}
     changes |= {edge for o in resource.profile for edge in (o.start, o.end)}
     for minute in sorted(changes):

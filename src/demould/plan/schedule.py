@@ -100,13 +100,10 @@ def road_taken(step: Step, planned: Planned) -> Road | None:
 def attended_parts(step: Step, start: int, end: int) -> tuple[tuple[int, int], ...]:
     """Give the stretches ``[from, to)`` [min] in which somebody is at the step."""
     parts: tuple[tuple[int, int], ...] = ()
-    match step.attended:
-        case "all":
-            parts = ((start, end),)
-        case "ends":
-            parts = ((start, start + step.attend_start), (end - step.attend_end, end))
-        case "none":
-            return ()
+    if step.attended == "all":
+        parts = ((start, end),)
+    if step.attended == "ends":
+        parts = ((start, start + step.attend_start), (end - step.attend_end, end))
     return tuple((begin, over) for begin, over in parts if begin < over)
 
 

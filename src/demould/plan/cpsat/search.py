@@ -25,6 +25,9 @@ from demould.plan.steps import Problem
 STEADY = 0.3
 """Deterministic seconds in a real one, measured with two workers on two cores."""
 
+ALONE = 0.4
+"""The part of each search that one strategy has to itself."""
+
 TIDYING = 0.02
 """The part of the time for ``tidy``, which is no promise and needs no proof."""
 
@@ -160,11 +163,30 @@ class _Search:
         return status
 
     def run(self, limit: float) -> Status:
-        """Search for ``limit`` steady seconds; keep the plan where one is found."""
+        """Search for ``limit`` steady seconds; keep the best plan where one is found.
+
+        One strategy alone closes what is easy, or finds a good first plan; only what
+        it leaves open is worth the turns that many strategies take.
+        """
+        before = self.left
+        alone = self._look(limit * ALONE, together=False)
+        if alone in ("optimal", "infeasible"):
+            return alone
+        bound, first = self.bound, (self.value, self.plan)
+        joint = self._look(limit - (before - self.left), together=True)
+        if alone == "unknown":
+            return joint
+        self.bound = max(self.bound, bound)
+        self.value, self.plan = min(
+            first, (self.value, self.plan), key=lambda kept: kept[0]
+        )
+        return "optimal" if joint == "optimal" else "feasible"
+
+    def _look(self, limit: float, *, together: bool) -> Status:
         solver = cp_model.CpSolver()
         solver.parameters.random_seed = self.seed
-        solver.parameters.num_workers = self.workers
-        solver.parameters.interleave_search = True
+        solver.parameters.num_workers = self.workers if together else 1
+        solver.parameters.interleave_search = together
         solver.parameters.max_deterministic_time = max(limit, 0.01)
         status = solver.solve(self.week.model)
         self.left -= solver.response_proto.deterministic_time
