@@ -1,56 +1,66 @@
 """The days of a plan: hours down, a column for each person, the cold beside."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 from itertools import groupby
 
+from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Table
 from demould.sheets.times import clock, day_time
-from demould.week.sections import Week
-from demould.week.timing import Entry
+from demould.week.making import Making
+from demould.week.timing import Entry, Timing
 
 SHORT_WAIT_MIN = 45
 """A stand shorter than this needs no line of its own: somebody is near."""
 
+Row = tuple[Cell, ...]
 
-def days(week: Week) -> Iterator[Block]:
+
+def days(
+    kitchen: Kitchen, makings: Sequence[Making], timing: Timing
+) -> tuple[Block, ...]:
     """Give the plan as one table of all its days."""
-    people = [person.name for person in week.kitchen.people]
-    moments = sorted({entry.start for entry in week.timing.entries} | _dues(week))
-    rows: list[tuple[Cell, ...]] = []
+    people = [person.name for person in kitchen.people]
+    dues = {making.order.due for making in makings}
+    moments = sorted({entry.start for entry in timing.entries} | dues)
+    rows: list[Row] = []
     for _, at in groupby(moments, key=lambda moment: moment.date()):
-        rows.extend(_day(week, list(at), people))
-    yield Head(text="the days")
-    yield Table(
-        columns=(
-            Column(share=1.1),
-            *(Column(head=name, share=3) for name in people),
-            Column(head=Words("cold"), share=2.2),
+        rows.extend(_day(makings, timing, list(at), people))
+    return (
+        Head(text=Words("the days")),
+        Table(
+            columns=(
+                Column(align="right", share=1.3),
+                *(Column(head=name, share=3) for name in people),
+                Column(head=Words("cold"), share=2.2),
+            ),
+            rows=tuple(rows),
         ),
-        rows=tuple(rows),
     )
 
 
-def _dues(week: Week) -> set[datetime]:
-    return {making.order.due for making in week.makings}
-
-
 def _day(
-    week: Week, moments: list[datetime], people: list[str]
-) -> Iterator[tuple[Cell, ...]]:
+    makings: Sequence[Making],
+    timing: Timing,
+    moments: list[datetime],
+    people: list[str],
+) -> Iterator[Row]:
     first = True
     for moment in moments:
-        row = _row(week, moment, people)
-        if row is None:
-            continue
-        yield (Cell(text=day_time(moment) if first else f"    {clock(moment)}"), *row)
-        first = False
-        yield from _due_rows(week, moment, len(people))
+        shown = day_time(moment) if first else clock(moment)
+        row = _row(timing, moment, people)
+        if row is not None:
+            yield (Cell(text=shown), *row)
+            first = False
+        for making in makings:
+            if making.order.due == moment:
+                yield _due(making, shown, len(people))
+                first = False
 
 
-def _row(week: Week, moment: datetime, people: list[str]) -> tuple[Cell, ...] | None:
-    here = [entry for entry in week.timing.entries if entry.start == moment]
+def _row(timing: Timing, moment: datetime, people: list[str]) -> Row | None:
+    here = [entry for entry in timing.entries if entry.start == moment]
     hands = {
         name: _told(entry)
         for entry in here
@@ -58,8 +68,7 @@ def _row(week: Week, moment: datetime, people: list[str]) -> tuple[Cell, ...] | 
         if not entry.part.stands
     }
     cold = [_waits(entry) for entry in here if _is_news(entry)]
-    due = any(making.order.due == moment for making in week.makings)
-    if not hands and not cold and not due:
+    if not hands and not cold:
         return None
     return (
         *(Cell(text=hands.get(name, "")) for name in people),
@@ -86,14 +95,10 @@ def _waits(entry: Entry) -> str:
     return f"{place} to {clock(entry.end) if same else day_time(entry.end)}"
 
 
-def _due_rows(week: Week, moment: datetime, people: int) -> Iterator[tuple[Cell, ...]]:
-    for making in week.makings:
-        if making.order.due == moment:
-            said = f"{making.order.pieces} {making.dessert.name}: {making.order.ends}"
-            blanks = (Cell(text="") for _ in range(people))
-            yield (
-                Cell(text=f"  > {clock(moment)}", strong=True),
-                Cell(text=said.upper(), strong=True),
-                *list(blanks)[:-1],
-                Cell(text=""),
-            )
+def _due(making: Making, shown: str, people: int) -> Row:
+    said = f"{making.order.pieces} {making.amounts.dessert.name}: {making.order.ends}".upper()
+    return (
+        Cell(text=shown),
+        Cell(text=said, strong=True),
+        *(Cell(text="") for _ in range(people)),
+    )

@@ -1,15 +1,17 @@
 """The week on one page: decisions first, then grams, then hours."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
-from demould.mise.figure import Figure, how_known
+from demould.mise.figure import how_known
 from demould.mise.words import Words
 from demould.sheets.days import days
+from demould.sheets.deadlines import deadlines
+from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
-from demould.sheets.times import between, day_time, grams, span
+from demould.sheets.times import between, day_time
+from demould.sheets.verdict import verdict
 from demould.week.making import Making
 from demould.week.sections import Week
-from demould.week.timing import Timing
 
 MOVES_SHOWN = 3
 RIGHT = "right"
@@ -31,74 +33,19 @@ def week_page(week: Week, papers: str | None = None) -> Page:
 
 
 def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
-    yield from _stands(week)
+    yield from verdict(week.makings, week.timing)
     yield from _decide(week)
     yield from _as_written(week)
-    yield from _make(week)
+    yield Head(text=Words("make"))
+    yield make_table([making.amounts for making in week.makings])
     yield from _holds(week)
     yield from _cold(week)
     if week.timing.stands:
-        yield from days(week)
-        yield from _latest(week.timing)
+        yield from days(week.kitchen, week.makings, week.timing)
+        yield from deadlines(week.timing)
     yield from _sure(week)
     if papers:
         yield Head(text="papers", note=papers)
-
-
-def _stands(week: Week) -> Iterator[Block]:
-    timing = week.timing
-    if not timing.stands:
-        why = timing.schedule.explain.text if timing.schedule.explain else ""
-        broken = tuple(str(one) for one in timing.broken)
-        yield Lines(
-            lines=(Words("IT DOES NOT STAND: {why}", why=why), *broken), loud=True
-        )
-        return
-    tightest = min(timing.spare, key=lambda key: timing.spare[key], default=None)
-    names = {making.order.key: making.dessert.name for making in week.makings}
-    if tightest is None:
-        yield Lines(lines=(Words("IT STANDS: everything in time."),))
-    else:
-        yield Lines(
-            lines=(
-                Words(
-                    "IT STANDS: {n} orders in time. Tightest: {name}, {spare} to spare.",
-                    n=len(week.makings),
-                    name=names[tightest],
-                    spare=span(timing.spare[tightest]),
-                ),
-            )
-        )
-    yield Table(
-        columns=(
-            Column(align="right", share=0.5),
-            Column(share=2),
-            Column(share=2),
-            Column(share=2),
-            Column(share=1.6),
-        ),
-        rows=tuple(_order_row(making, timing) for making in week.makings),
-    )
-
-
-def _order_row(making: Making, timing: Timing) -> tuple[Cell, ...]:
-    order = making.order
-    spares = making.pieces - order.pieces
-    spare = timing.spare.get(order.key)
-    return (
-        Cell(text=str(order.pieces)),
-        Cell(text=making.dessert.name, strong=False),
-        Cell(text=Words("{ends} {at}", ends=order.ends, at=day_time(order.due))),
-        _cell(
-            Words("make {n} ({spares} spares)", n=making.pieces, spares=spares),
-            making.made,
-        ),
-        Cell(text=Words("spare {span}", span=span(spare)) if spare is not None else ""),
-    )
-
-
-def _cell(text: str | Words, figure: Figure | None = None) -> Cell:
-    return Cell(text=text, known=how_known(figure) if figure else None)
 
 
 def _decide(week: Week) -> Iterator[Block]:
@@ -138,92 +85,19 @@ def _as_written(week: Week) -> Iterator[Block]:
 
 
 def _gives(making: Making) -> tuple[Cell, ...]:
-    least = min((one.gives.value for one in making.yields), default=0)
+    least = min((one.gives.value for one in making.amounts.yields), default=0)
     return (
-        Cell(text=making.dessert.name),
+        Cell(text=making.amounts.dessert.name),
         *(
             Cell(
                 text=f"{one.component} {one.gives.value:.0f}",
                 known=how_known(one.gives),
                 strong=one.gives.value == least,
             )
-            for one in making.yields
-            if not _beside(making, one.component)
+            for one in making.amounts.yields
+            if not beside_it(making.amounts, one.component)
         ),
     )
-
-
-def _beside(making: Making, component: str) -> bool:
-    """Whether a component only goes beside the piece, on the plate."""
-    return all(part.component != component for part in making.piece.parts)
-
-
-def _make(week: Week) -> Iterator[Block]:
-    yield Head(text="make")
-    rows: list[tuple[Cell, ...]] = []
-    for making in week.makings:
-        rows.append(
-            (
-                Cell(
-                    text=Words("{name}, {n}", name=making.dessert.name, n=making.pieces)
-                ),
-                *(Cell(text="") for _ in range(5)),
-            )
-        )
-        rows.extend(_make_rows(making))
-    yield Table(
-        columns=(
-            Column(share=2.4),
-            Column(head="written", align="right"),
-            Column(head="factor", align="right"),
-            Column(head="weigh", align="right"),
-            Column(head="in a piece", align="right"),
-            Column(share=1.6),
-        ),
-        rows=tuple(rows),
-    )
-
-
-def _make_rows(making: Making) -> Iterator[tuple[Cell, ...]]:
-    for make in making.makes:
-        each = [
-            part.grams
-            for part in making.piece.parts
-            if part.component == make.component
-        ]
-        yield (
-            Cell(text=Words("  {name}", name=make.name)),
-            _cell(f"{grams(make.written.value)} g", make.written),
-            _cell(_factor(make.made, make.factor.value)),
-            _cell(f"{grams(make.weigh.value)} g", make.weigh),
-            _cell(f"{sum(one.value for one in each):.1f} g", each[0])
-            if each
-            else _cell(f"{grams(make.each.value)} g", make.each),
-            Cell(text=_remark(making, make.component, make.cook_to)),
-        )
-    yield (
-        Cell(text="  whole piece"),
-        *(Cell(text="") for _ in range(3)),
-        _cell(f"{making.piece.whole.value:.1f} g", making.piece.whole),
-        Cell(text=""),
-    )
-
-
-def _factor(made: str, factor: float) -> str:
-    if made == "whole batches":
-        return "as it is" if factor == 1 else f"x {factor:g}"
-    return f"x {factor:.3f}" if made == "scaled" else "--"
-
-
-def _remark(making: Making, component: str, cook_to: Figure | None) -> str | Words:
-    if _beside(making, component):
-        return Words("beside it")
-    if cook_to is not None:
-        return Words("cook to {g} g", g=grams(cook_to.value))
-    for part in making.piece.parts:
-        if part.component == component and part.how == "rest":
-            return f"{part.volume.value:.1f} ml"
-    return ""
 
 
 def _holds(week: Week) -> Iterator[Block]:
@@ -233,20 +107,20 @@ def _holds(week: Week) -> Iterator[Block]:
 
 def _hold_lines(week: Week) -> Iterator[Words]:
     for making in week.makings:
-        turns = making.rounds
+        turns = making.amounts.rounds
         yield Words(
             "moulds  {mould}: {made} in {cavities} cavities, {turns}",
             mould=turns.mould,
-            made=making.pieces,
+            made=making.amounts.pieces,
             cavities=turns.cavities,
             turns=" + ".join(str(one) for one in turns.each),
         )
     for making in week.makings:
         yield from _jug_lines(making)
-        for whip in making.whips:
+        for whip in making.amounts.whips:
             yield Words(
                 "bowl    {dessert}, round of {n}: {mass:.0f} g{most} ({verdict})",
-                dessert=making.dessert.name,
+                dessert=making.amounts.dessert.name,
                 n=whip.pieces,
                 mass=whip.bowl.mass.value,
                 most=f" of {whip.bowl.most.value:.0f} g" if whip.bowl.most else "",
@@ -255,7 +129,7 @@ def _hold_lines(week: Week) -> Iterator[Words]:
 
 
 def _jug_lines(making: Making) -> Iterator[Words]:
-    jug = making.jug
+    jug = making.amounts.jug
     if jug is None:
         return
     yield Words(
@@ -269,7 +143,7 @@ def _jug_lines(making: Making) -> Iterator[Words]:
     )
     wider = [
         way
-        for way in making.jugs
+        for way in making.amounts.jugs
         if way.on_end == jug.on_end and way.jug.diameter.value > jug.jug.diameter.value
     ]
     if wider:
@@ -296,15 +170,15 @@ def _cold(week: Week) -> Iterator[Block]:
         columns=(Column(share=1.4), *(Column(head=head) for head in heads)),
         rows=tuple(
             (
-                Cell(text=making.dessert.name),
+                Cell(text=making.amounts.dessert.name),
                 *(
                     Cell(
                         text=between(one.wait.hours) if one.wait.hours else "never",
                         known="assumed",
                     )
                     for one in (
-                        *week.chilling[making.dessert.key].freezing,
-                        *week.chilling[making.dessert.key].thawing,
+                        *week.chilling[making.amounts.dessert.key].freezing,
+                        *week.chilling[making.amounts.dessert.key].thawing,
                     )
                 ),
             )
@@ -319,32 +193,6 @@ def _cold(week: Week) -> Iterator[Block]:
             ),
         )
     )
-
-
-def _latest(timing: Timing) -> Iterator[Block]:
-    yield Head(text="latest starts")
-    named = sorted(timing.latest.items(), key=lambda item: item[1])
-    said = [f"{_short(timing, name)} {day_time(at)}" for name, at in named]
-    yield Lines(lines=(" . ".join(said),))
-    yield Head(text="no way back after")
-    yield Lines(lines=(" . ".join(_no_way_back(timing)),))
-
-
-def _short(timing: Timing, name: str) -> str:
-    part = timing.laid.parts[name]
-    what = part.component.key if part.component else part.make.dessert.name
-    return f"{part.step.key} {what}"
-
-
-def _no_way_back(timing: Timing) -> Iterable[str]:
-    """Give each order's first latest start: past it, nothing in this plan's ways helps."""
-    first: dict[str, str] = {}
-    for name in sorted(timing.latest, key=lambda one: timing.latest[one]):
-        first.setdefault(timing.laid.parts[name].make.order.key, name)
-    return [
-        f"{day_time(timing.latest[name])} ({_short(timing, name)})"
-        for name in first.values()
-    ]
 
 
 def _sure(week: Week) -> Iterator[Block]:

@@ -47,7 +47,7 @@ def _first_filled(making: Making, timing: Timing) -> datetime | None:
 
 def _rounds(making: Making, by: datetime | None) -> Iterator[Decision]:
     """A last round too small for the whisk: unless the cook has chosen already."""
-    small = [whip for whip in making.whips if whip.bowl.verdict == "too little"]
+    small = [whip for whip in making.amounts.whips if whip.bowl.verdict == "too little"]
     if not small or BY_HAND in making.order.choices:
         return
     last = small[-1]
@@ -55,9 +55,9 @@ def _rounds(making: Making, by: datetime | None) -> Iterator[Decision]:
         asks=Words(
             "{made} {dessert} in {cavities} cavities: the round of {few} is {mass:.0f} g,"
             " under the whisk's {least:.0f} g",
-            made=making.pieces,
-            dessert=making.dessert.name,
-            cavities=making.rounds.cavities,
+            made=making.amounts.pieces,
+            dessert=making.amounts.dessert.name,
+            cavities=making.amounts.rounds.cavities,
             few=last.pieces,
             mass=last.bowl.mass.value,
             least=last.bowl.least.value if last.bowl.least else 0.0,
@@ -69,26 +69,26 @@ def _rounds(making: Making, by: datetime | None) -> Iterator[Decision]:
 
 def _instead(making: Making, last: Whip) -> Iterator[Words]:
     yield Words("{few} by hand", few=last.pieces)
-    if making.rounds.borrow:
-        yield Words("borrow {n} mould, one round", n=making.rounds.borrow)
-    if making.order.pieces <= making.rounds.cavities:
+    if making.amounts.rounds.borrow:
+        yield Words("borrow {n} mould, one round", n=making.amounts.rounds.borrow)
+    if making.order.pieces <= making.amounts.rounds.cavities:
         yield Words("{n} and no spare", n=making.order.pieces)
 
 
 def _probe(making: Making, kitchen: Kitchen, by: datetime | None) -> Iterator[Decision]:
     """A piece that the probe spoils leaves one fewer: what would make up for it."""
     broken, sure = share(kitchen.breakage), share(kitchen.sure)
-    needed = making.pieces - 1
-    instead = making.pieces
+    needed = making.amounts.pieces - 1
+    instead = making.amounts.pieces
     while pieces_to_make(making.order.pieces, broken, sure) > needed:
         needed += 1
         instead += 1
-    if instead > making.pieces:
+    if instead > making.amounts.pieces:
         yield Decision(
             asks=Words(
                 "a piece of {dessert} for the probe? {made} becomes {instead}",
-                dessert=making.dessert.name,
-                made=making.pieces,
+                dessert=making.amounts.dessert.name,
+                made=making.amounts.pieces,
                 instead=instead,
             ),
             answers=(),

@@ -23,7 +23,7 @@ def needs_of(makings: Iterable[Making], find: Find) -> dict[str, float]:
     """
     needs: dict[str, float] = {}
     for making in makings:
-        for make in making.makes:
+        for make in making.amounts.makes:
             for name, grams in ingredients_of(making, make, find).items():
                 needs[name] = needs.get(name, 0.0) + grams
     return needs
@@ -31,7 +31,7 @@ def needs_of(makings: Iterable[Making], find: Find) -> dict[str, float]:
 
 def ingredients_of(making: Making, make: Make, find: Find) -> dict[str, float]:
     """Give grams of every ingredient in what is made of one component."""
-    component = component_of(making.dessert, make.component)
+    component = component_of(making.amounts.dessert, make.component)
     found: dict[str, float] = {}
     for line, grams in weighed_lines(component.formula, find):
         if line.ingredient is not None:
@@ -62,7 +62,7 @@ def arrivals_of(
                 for name in ingredients_of(making, make, find)
                 if name in short
             )
-            for make in making.makes
+            for make in making.amounts.makes
             if any(name in short for name in ingredients_of(making, make, find))
         }
         for making in makings

@@ -1,6 +1,6 @@
-"""What one order needs: pieces, rounds, grams, the jug, the bowl."""
+"""What an order or a number asks for: pieces, rounds, grams, the jug, the bowl."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from demould.amounts.bowl import InBowl, in_bowl
@@ -36,14 +36,13 @@ class Whip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Making:
-    """One order, worked out.
+class Amounts:
+    """One dessert for so many pieces, worked out.
 
     `made` is pieces, spares included; `own_rounds` are those of components with a
     mould of their own. `jugs` are all ways to dip, `jug` the one taken.
     """
 
-    order: Order
     dessert: Dessert
     made: Figure
     rounds: Rounds
@@ -62,20 +61,41 @@ class Making:
         return int(self.made.value)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Making:
+    """An order and its amounts."""
+
+    order: Order
+    amounts: Amounts
+
+
 def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> Making:
-    """Work one order out, its variant already in the dessert.
+    """Work one order out, its variant already in the dessert; see `amounts_of`."""
+    made = pieces_for(order, kitchen)
+    return Making(
+        order=order,
+        amounts=amounts_of(dessert, kitchen, find, made, order.choices),
+    )
+
+
+def amounts_of(
+    dessert: Dessert,
+    kitchen: Kitchen,
+    find: Find,
+    made: Figure,
+    choices: Iterable[str] = (),
+) -> Amounts:
+    """Work a dessert out for so many pieces, by the cook's choices.
 
     Raises
     ------
     ValueError
         If the piece cannot be; the reader of the folder has said so before.
     """
-    made = pieces_for(order, kitchen)
     pieces = int(made.value)
-    turns = rounds_as_chosen(pieces, mould_of(kitchen, dessert.mould), order.choices)
+    turns = rounds_as_chosen(pieces, mould_of(kitchen, dessert.mould), choices)
     jugs = in_jugs(dessert, kitchen, pieces)
-    return Making(
-        order=order,
+    return Amounts(
         dessert=dessert,
         made=made,
         rounds=turns,
@@ -88,6 +108,15 @@ def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> M
         jug=best(jugs, on_end=meant_on_end(dessert, kitchen)),
         whips=tuple(_whips(dessert, kitchen, turns)),
     )
+
+
+def counted(dessert: Dessert, kitchen: Kitchen, find: Find, n: int | None) -> Amounts:
+    """Count a dessert alone: for `n` pieces, else for as many as it gives as written."""
+    if n is None:
+        given = [one.gives.value for one in yields(dessert, kitchen, find)]
+        n = max(1, int(min(given, default=1)))
+    asked = Figure(name="pieces asked for", value=n, unit="pieces")
+    return amounts_of(dessert, kitchen, find, asked)
 
 
 def pieces_for(order: Order, kitchen: Kitchen) -> Figure:

@@ -1,6 +1,6 @@
 """The week: every section in one record, each one public function of its own inputs."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -43,18 +43,15 @@ def week_of(folder: Folder, now: datetime) -> Week:
         raise ValueError("a week without an order has nothing to work out")
     find = find_in(folder.larder)
     makings = makings_of(folder)
-    arrivals = arrivals_of(makings, folder.larder, folder.kitchen, now, find)
-    timing = timing_of(
-        folder.kitchen,
-        [to_make(making, arrivals[making.order.key]) for making in makings],
-        now,
-    )
+    timing = planned(folder, makings, now)
     return Week(
         kitchen=folder.kitchen,
         now=now,
         makings=makings,
         chilling={
-            making.dessert.key: chilling_of(making.dessert, folder.kitchen, find)
+            making.amounts.dessert.key: chilling_of(
+                making.amounts.dessert, folder.kitchen, find
+            )
             for making in makings
         },
         timing=timing,
@@ -76,3 +73,13 @@ def ordered(folder: Folder, order: Order) -> Dessert:
     """Give the dessert of an order, its variant in place."""
     own = (stocked.key for stocked in folder.larder)
     return as_variant(dessert_of(folder, order.dessert), order.variant, own)
+
+
+def planned(
+    folder: Folder, makings: Sequence[Making], now: datetime, *, seed: int = 0
+) -> Timing:
+    """Plan all orders together, from what is in the house or can be called now."""
+    find = find_in(folder.larder)
+    arrivals = arrivals_of(makings, folder.larder, folder.kitchen, now, find)
+    wanted = [to_make(making, arrivals[making.order.key]) for making in makings]
+    return timing_of(folder.kitchen, wanted, now, seed=seed)

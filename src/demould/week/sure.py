@@ -61,9 +61,13 @@ def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
     for making in makings:
         hangs_on = {
             figure
-            for make in making.makes
+            for make in making.amounts.makes
             for figure in assumed_in([make.weigh, make.each])
-        } | set(assumed_in([making.made, *(one.gives for one in making.yields)]))
+        } | set(
+            assumed_in(
+                [making.amounts.made, *(one.gives for one in making.amounts.yields)]
+            )
+        )
         for doubt in _doubts(making, kitchen):
             if doubt.figure not in hangs_on:
                 continue
@@ -91,7 +95,7 @@ class _Doubt:
 
 
 def _doubts(making: Making, kitchen: Kitchen) -> Iterator[_Doubt]:
-    for thing, in_kitchen in ((making.dessert, False), (kitchen, True)):
+    for thing, in_kitchen in ((making.amounts.dessert, False), (kitchen, True)):
         for path, figure in figures_in(thing):
             if isinstance(figure.origin, Assumed):
                 yield _Doubt(figure, path, in_kitchen)
@@ -100,9 +104,11 @@ def _doubts(making: Making, kitchen: Kitchen) -> Iterator[_Doubt]:
 def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move | None:
     origin = doubt.figure.origin
     assert isinstance(origin, Assumed)
-    likely = _outputs(making.order, making.dessert, kitchen, find)
+    likely = _outputs(making.order, making.amounts.dessert, kitchen, find)
     ends = [
-        _outputs(making.order, *_with(making.dessert, kitchen, doubt, value), find)
+        _outputs(
+            making.order, *_with(making.amounts.dessert, kitchen, doubt, value), find
+        )
         for value in (origin.low, origin.high)
     ]
     shares = {
@@ -115,7 +121,7 @@ def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move |
         return None
     return Move(
         figure=doubt.figure,
-        dessert=making.dessert.name,
+        dessert=making.amounts.dessert.name,
         share=shares[output],
         says=_says(making, doubt.figure, output, likely, ends),
         settled_by=settled_by(doubt.figure),
@@ -158,7 +164,7 @@ def _says(
 ) -> Words:
     origin = figure.origin
     assert isinstance(origin, Assumed)
-    names = {make.component: make.name for make in making.makes}
+    names = {make.component: make.name for make in making.amounts.makes}
     values = {
         "name": figure.name,
         "likely": likely[output],
@@ -167,7 +173,7 @@ def _says(
         "low": origin.low,
         "high": origin.high,
         "component": names.get(output.component, ""),
-        "dessert": making.dessert.name,
+        "dessert": making.amounts.dessert.name,
     }
     match output.kind:
         case "make":

@@ -54,17 +54,21 @@ class Timing:
 def to_make(making: Making, arrivals: Mapping[str, datetime]) -> ToMake:
     """Give the part of an order's amounts that the plan needs."""
     inside = [
-        part for part in making.piece.parts if part.how in ("rest", "cut", "mould")
+        part
+        for part in making.amounts.piece.parts
+        if part.how in ("rest", "cut", "mould")
     ]
     each: dict[str, float] = {}
     for part in inside:
         each[part.component] = each.get(part.component, 0.0) + part.grams.value
     return ToMake(
         order=making.order,
-        dessert=making.dessert,
-        pieces=making.pieces,
-        rounds=making.rounds.each,
-        own_rounds={key: turns.each for key, turns in making.own_rounds.items()},
+        dessert=making.amounts.dessert,
+        pieces=making.amounts.pieces,
+        rounds=making.amounts.rounds.each,
+        own_rounds={
+            key: turns.each for key, turns in making.amounts.own_rounds.items()
+        },
         piece_g=sum(each.values()),
         part_g=each,
         arrivals=arrivals,

@@ -1,0 +1,211 @@
+"""What a command knows, as plain JSON: every figure with how it is known."""
+
+from datetime import datetime
+
+from demould.amounts.dip import InJug
+from demould.amounts.factors import Make
+from demould.cold.wait import Wait
+from demould.mise.figure import Assumed, Estimate, Figure, how_known
+from demould.mise.problem import Problem
+from demould.plan.schedule_json import schedule_to_json
+from demould.week.chilling import Chilling, InPlace
+from demould.week.making import Amounts, Making
+from demould.week.sections import Week
+from demould.week.sure import Sure
+from demould.week.timing import Entry, Timing
+
+Answer = dict[str, object]
+
+
+def of_figure(figure: Figure) -> Answer:
+    """Give value, unit, name, how it is known; low and high where it is assumed."""
+    answer: Answer = {
+        "value": figure.value,
+        "unit": figure.unit,
+        "name": figure.name,
+        "known": how_known(figure),
+    }
+    if isinstance(figure.origin, Assumed):
+        answer |= {"low": figure.origin.low, "high": figure.origin.high}
+    return answer
+
+
+def of_estimate(estimate: Estimate) -> Answer:
+    """Give low, likely and high with the reason for the spread."""
+    return {
+        "low": estimate.low,
+        "likely": estimate.likely,
+        "high": estimate.high,
+        "unit": estimate.unit,
+        "reason": str(estimate.reason),
+    }
+
+
+def of_problem(problem: Problem) -> Answer:
+    """Give one fault with its place."""
+    return {
+        "file": problem.file,
+        "line": problem.line,
+        "column": problem.column,
+        "wrong": str(problem.wrong),
+        "remedy": str(problem.remedy),
+    }
+
+
+def of_making(making: Making) -> Answer:
+    """Give one order and its amounts."""
+    order = making.order
+    return {
+        "order": order.key,
+        "variant": order.variant,
+        "ordered": order.pieces,
+        "due": _iso(order.due),
+        **of_amounts(making.amounts),
+    }
+
+
+def of_amounts(amounts: Amounts) -> Answer:
+    """Give one dessert's amounts for so many pieces."""
+    return {
+        "dessert": amounts.dessert.key,
+        "make": of_figure(amounts.made),
+        "rounds": list(amounts.rounds.each),
+        "piece": {
+            "whole": of_figure(amounts.piece.whole),
+            "parts": [
+                {
+                    "component": part.component,
+                    "how": part.how,
+                    "volume": of_figure(part.volume),
+                    "grams": of_figure(part.grams),
+                }
+                for part in amounts.piece.parts
+            ],
+        },
+        "as_written": [
+            {
+                "component": one.component,
+                "name": one.name,
+                "gives": of_figure(one.gives),
+                "exact": one.exact.value,
+                "between": of_estimate(amounts.spreads.each[one.component]),
+            }
+            for one in amounts.yields
+        ],
+        "components": [_of_make(make) for make in amounts.makes],
+        "dip": _of_jug(amounts.jug) if amounts.jug else None,
+    }
+
+
+def _of_make(make: Make) -> Answer:
+    return {
+        "component": make.component,
+        "name": make.name,
+        "made": make.made,
+        "written": of_figure(make.written),
+        "factor": of_figure(make.factor),
+        "weigh": of_figure(make.weigh),
+        "cook_to": of_figure(make.cook_to) if make.cook_to else None,
+        "each": of_figure(make.each),
+        "in_pieces": of_figure(make.in_pieces),
+        "lost": of_figure(make.lost),
+        "left": of_figure(make.left),
+    }
+
+
+def _of_jug(jug: InJug) -> Answer:
+    return {
+        "jug_mm": jug.jug.diameter.value,
+        "on_end": jug.on_end,
+        "least": of_figure(jug.least),
+        "taken": of_figure(jug.taken),
+        "heel": of_figure(jug.heel),
+        "melt": of_figure(jug.melt),
+        "overflows": jug.overflows,
+    }
+
+
+def of_chilling(chilling: Chilling) -> Answer:
+    """Give every freezing and thawing wait."""
+    return {
+        "freeze": [_of_place(one) for one in chilling.freezing],
+        "thaw": [_of_place(one) for one in chilling.thawing],
+    }
+
+
+def _of_place(one: InPlace) -> Answer:
+    return {"place": one.place.key, "how": one.how, **of_wait(one.wait)}
+
+
+def of_wait(wait: Wait) -> Answer:
+    """Give one wait with its curve: hours, core and mean surface in °C."""
+    return {
+        "hours": of_estimate(wait.hours) if wait.hours else None,
+        "never": str(wait.never) if wait.never else None,
+        "remark": str(wait.remark) if wait.remark else None,
+        "heat_kj": wait.heat_kj,
+        "energy_residual": wait.residual,
+        "curve": [list(row) for row in wait.curve],
+    }
+
+
+def of_timing(timing: Timing) -> Answer:
+    """Give the plan in its schema, and beside it the clock a cook reads."""
+    return {
+        **schedule_to_json(timing.schedule),
+        "clock": [_of_entry(entry) for entry in timing.entries],
+        "latest": {name: _iso(at) for name, at in timing.latest.items()},
+        "spare_min": dict(timing.spare),
+        "broken": [str(one) for one in timing.broken],
+    }
+
+
+def _of_entry(entry: Entry) -> Answer:
+    return {
+        "id": entry.id,
+        "start": _iso(entry.start),
+        "end": _iso(entry.end),
+        "who": list(entry.who),
+        "took": entry.took,
+    }
+
+
+def _iso(moment: datetime) -> str:
+    return moment.isoformat(timespec="minutes")
+
+
+def of_sure(sure: Sure) -> Answer:
+    """Give what is assumed, and what moves most."""
+    return {
+        "assumed": [of_figure(figure) for figure in sure.assumed],
+        "moves": [
+            {
+                "figure": of_figure(move.figure),
+                "dessert": move.dessert,
+                "share": move.share,
+                "says": str(move.says),
+                "settled_by": str(move.settled_by),
+            }
+            for move in sure.moves
+        ],
+    }
+
+
+def of_week(week: Week) -> Answer:
+    """Give the whole week."""
+    return {
+        "kitchen": week.kitchen.name,
+        "now": _iso(week.now),
+        "orders": [of_making(making) for making in week.makings],
+        "cold": {key: of_chilling(one) for key, one in week.chilling.items()},
+        "plan": of_timing(week.timing),
+        "decisions": [
+            {
+                "asks": str(one.asks),
+                "answers": [str(answer) for answer in one.answers],
+                "by": _iso(one.by) if one.by else None,
+            }
+            for one in week.decisions
+        ],
+        "sure": of_sure(week.sure),
+    }

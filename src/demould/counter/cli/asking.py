@@ -1,0 +1,109 @@
+"""What every command takes, and how a folder is opened: faults shown, then exit 1."""
+
+import json
+import sys
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any, TypeVar
+from zoneinfo import ZoneInfo
+
+import click
+
+from demould.counter.text.read_folder import read_folder, zone_of
+from demould.mise.clock import read_moment
+from demould.mise.dessert import Dessert
+from demould.mise.folder import Folder
+from demould.mise.problem import Problem, UnreadableError
+from demould.week.faults import faults_of
+
+FAULTS = 1
+F = TypeVar("F", bound=Callable[..., Any])
+
+with_now = click.option(
+    "--now",
+    metavar="MOMENT",
+    help='Read as at this moment, for example "2026-11-17 14:00". Default: this minute.',
+)
+with_json = click.option(
+    "--json", "as_json", is_flag=True, help="Print one JSON answer for programs."
+)
+
+
+def common(command: F) -> F:
+    """Give a command --now and --json."""
+    return with_now(with_json(command))
+
+
+def open_folder(
+    path: Path, now: str | None, *, orders: bool = True
+) -> tuple[Folder, datetime]:
+    """Read a kitchen folder as at a moment; print every fault and exit where any is.
+
+    `orders` False leaves orders.yaml aside, for questions that no order changes.
+    """
+    folder, problems, moment = read_as_at(path, now, orders=orders)
+    if problems or folder is None:
+        tell(problems)
+        sys.exit(FAULTS)
+    return folder, moment
+
+
+def read_as_at(
+    path: Path, now: str | None, *, orders: bool = True
+) -> tuple[Folder | None, tuple[Problem, ...], datetime]:
+    """Read a kitchen folder as at a moment, with every fault found."""
+    moment = _moment(now, zone_of(path))
+    folder, problems, _ = read_folder(
+        path, moment, (lambda read: faults_of(read, moment),), orders=orders
+    )
+    return folder, problems, moment
+
+
+def tell(problems: tuple[Problem, ...]) -> None:
+    """Print faults to the error stream, a line each, and how many there are."""
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    count = len(problems)
+    click.echo(f"{count} {'fault' if count == 1 else 'faults'}.", err=True)
+
+
+def _moment(now: str | None, zone: ZoneInfo) -> datetime:
+    if now is None:
+        return datetime.now(zone)
+    try:
+        return read_moment(now, zone)
+    except UnreadableError as fault:
+        raise click.BadParameter(
+            f"{fault.wrong}. {fault.remedy}.", param_hint="--now"
+        ) from None
+
+
+def open_dessert(
+    name: str, kitchen: Path | None, now: str | None
+) -> tuple[Folder, Dessert]:
+    """Open the kitchen folder a dessert is in, by its file or by its name in FOLDER."""
+    file = Path(name)
+    folder_path = kitchen or (
+        file.resolve().parent.parent if file.suffix == ".yaml" else Path()
+    )
+    folder, _ = open_folder(folder_path, now, orders=False)
+    for dessert in folder.desserts:
+        if dessert.key == file.stem:
+            return folder, dessert
+    known = ", ".join(dessert.key for dessert in folder.desserts) or "none"
+    raise click.BadParameter(
+        f"no dessert is called {file.stem!r} in {folder_path.name}; it has: {known}.",
+        param_hint="DESSERT",
+    )
+
+
+def say(text: str) -> None:
+    """Talk while somebody waits: to the error stream, and only to a person."""
+    if sys.stderr.isatty():
+        click.echo(text, err=True)
+
+
+def print_json(answer: object) -> None:
+    """Print one JSON answer on one line."""
+    click.echo(json.dumps(answer, ensure_ascii=False))

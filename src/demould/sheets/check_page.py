@@ -1,0 +1,42 @@
+"""What is unsaid: every open question, then every assumption, what moves most first."""
+
+from collections.abc import Iterator
+
+from demould.mise.words import Words
+from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
+from demould.week.sure import Sure
+from demould.week.unsaid import Unsaid
+
+
+def check_page(kitchen: str, sure: Sure, unsaid: tuple[Unsaid, ...]) -> Page:
+    """Give the page of a folder without faults."""
+    return Page(
+        key="check",
+        title=Words("{kitchen}: what is unsaid", kitchen=kitchen.upper()),
+        blocks=tuple(_blocks(sure, unsaid)),
+    )
+
+
+def _blocks(sure: Sure, unsaid: tuple[Unsaid, ...]) -> Iterator[Block]:
+    yield Lines(lines=(Words("Nothing that is written is wrong."),))
+    if unsaid:
+        yield Head(text=Words("not said"), note=Words("ask"))
+        yield Table(
+            columns=(Column(share=3), Column(share=2)),
+            rows=tuple((Cell(text=one.says), Cell(text=one.asks)) for one in unsaid),
+        )
+    yield Head(
+        text=Words("assumed, what moves most first"),
+        note=Words("{n} figures", n=len(sure.assumed)),
+    )
+    yield Table(
+        columns=(Column(share=2), Column(share=3), Column(share=2)),
+        rows=tuple(
+            (
+                Cell(text=f"{move.figure.name} {move.figure}", known="assumed"),
+                Cell(text=move.says),
+                Cell(text=move.settled_by),
+            )
+            for move in sure.moves
+        ),
+    )

@@ -1,0 +1,122 @@
+"""One dessert's counts and factors, and every number down to the lines as written."""
+
+from collections.abc import Iterator
+
+from demould.mise.figure import (
+    Assumed,
+    Figure,
+    Line,
+    Measured,
+    Stated,
+    Worked,
+    how_known,
+    unfold,
+)
+from demould.mise.words import Words
+from demould.sheets.make_table import make_table
+from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
+from demould.sheets.times import grams
+from demould.week.making import Amounts
+
+
+def count_page(amounts: Amounts, *, asked: bool) -> Page:
+    """Give the counts as written; where a number was asked for, the factors for it."""
+    return Page(
+        key=f"count-{amounts.dessert.key}",
+        title=amounts.dessert.name,
+        note=Words("{n} pieces", n=amounts.pieces) if asked else "",
+        blocks=tuple(_blocks(amounts, asked=asked)),
+    )
+
+
+def _blocks(amounts: Amounts, *, asked: bool) -> Iterator[Block]:
+    yield Head(text=Words("as written it gives, pieces"))
+    least = min((one.gives.value for one in amounts.yields), default=0)
+    yield Table(
+        columns=(
+            Column(share=2.4),
+            Column(head=Words("gives"), align="right"),
+            Column(head=Words("between"), share=1.3),
+            Column(head=Words("exact"), align="right"),
+            Column(head=Words("a piece"), align="right"),
+            Column(share=2),
+        ),
+        rows=tuple(
+            (
+                Cell(text=one.name),
+                Cell(
+                    text=f"{one.gives.value:.0f}",
+                    known=how_known(one.gives),
+                    strong=one.gives.value == least,
+                ),
+                Cell(text=_between(amounts, one.component)),
+                Cell(text=f"{one.exact.value:.2f}"),
+                Cell(text=f"{grams(one.each.value)} g", known=how_known(one.each)),
+                Cell(text=one.remark or ""),
+            )
+            for one in amounts.yields
+        ),
+    )
+    first = amounts.spreads.measure_first
+    if first is not None:
+        yield Lines(
+            lines=(
+                Words(
+                    "measure first: {name}, assumed {figure}",
+                    name=first.name,
+                    figure=first,
+                ),
+            )
+        )
+    if asked:
+        yield Head(text=Words("make"))
+        yield make_table([amounts])
+
+
+def _between(amounts: Amounts, component: str) -> str:
+    spread = amounts.spreads.each[component]
+    if spread.low == spread.high:
+        return ""
+    return f"{spread.low:.0f} to {spread.high:.0f}"
+
+
+def why_lines(amounts: Amounts, *, asked: bool) -> Iterator[str]:
+    """Unfold every number of the page, a line a figure, deeper ones further in."""
+    figures = [one.gives for one in amounts.yields]
+    if asked:
+        figures += [make.weigh for make in amounts.makes]
+        figures += [amounts.jug.melt] if amounts.jug else []
+    for figure in [*figures, amounts.piece.whole]:
+        yield ""
+        for depth, part in unfold(figure):
+            yield f"{'  ' * depth}{_told(part)}"
+
+
+def _told(figure: Figure) -> str:
+    return f"{figure.name}: {grams_or_more(figure)}  {_whence(figure)}"
+
+
+def grams_or_more(figure: Figure) -> str:
+    """Give value and unit with the digits that tell something."""
+    return f"{figure.value:.5g} {figure.unit}".strip()
+
+
+def _whence(figure: Figure) -> str:
+    match figure.origin:
+        case Worked(rule=rule):
+            return f"= {rule}"
+        case Assumed(low=low, high=high, source=source, line=line):
+            said = f"assumed, between {low:g} and {high:g}"
+            return f"{said}{f' ({source})' if source else ''}{_at(line)}"
+        case Measured(on=on, readings=readings, line=line):
+            when = f" on {on}" if on else ""
+            times = f", {readings} times" if readings > 1 else ""
+            return f"measured{when}{times}{_at(line)}"
+        case Stated(by=by, line=line):
+            return f"stated{f' by {by}' if by else ''}{_at(line)}"
+
+
+def _at(line: Line | None) -> str:
+    if line is None:
+        return ""
+    return f'  {line.file}:{line.number} "{line.text.strip()}"'

@@ -1,0 +1,63 @@
+"""Whether the plan stands: the first thing a cook looks for."""
+
+from collections.abc import Iterator, Sequence
+
+from demould.mise.figure import how_known
+from demould.mise.words import Words
+from demould.sheets.page import Block, Cell, Column, Lines, Table
+from demould.sheets.times import day_time, span
+from demould.week.making import Making
+from demould.week.timing import Timing
+
+
+def verdict(makings: Sequence[Making], timing: Timing) -> Iterator[Block]:
+    """Say whether it stands and what is tightest, then a row an order."""
+    if not timing.stands:
+        explain = timing.schedule.explain
+        why = explain.text if explain else Words("no plan was found in the time given")
+        broken = tuple(str(one) for one in timing.broken)
+        said = Words("IT DOES NOT STAND: {why}", why=why)
+        yield Lines(lines=(said, *broken), loud=True)
+        return
+    yield Lines(lines=(_stands(makings, timing),))
+    yield Table(
+        columns=(
+            Column(align="right", share=0.5),
+            Column(share=2),
+            Column(share=2),
+            Column(share=2),
+            Column(share=1.6),
+        ),
+        rows=tuple(_row(making, timing) for making in makings),
+    )
+
+
+def _stands(makings: Sequence[Making], timing: Timing) -> Words:
+    names = {making.order.key: making.amounts.dessert.name for making in makings}
+    tightest = min(timing.spare, key=lambda key: timing.spare[key], default=None)
+    if tightest is None:
+        return Words("IT STANDS: everything in time.")
+    return Words(
+        "IT STANDS: {n} in time. Tightest: {name}, {spare} to spare.",
+        n="1 order" if len(makings) == 1 else f"{len(makings)} orders",
+        name=names[tightest],
+        spare=span(timing.spare[tightest]),
+    )
+
+
+def _row(making: Making, timing: Timing) -> tuple[Cell, ...]:
+    order = making.order
+    spares = making.amounts.pieces - order.pieces
+    spare = timing.spare.get(order.key)
+    return (
+        Cell(text=str(order.pieces)),
+        Cell(text=making.amounts.dessert.name),
+        Cell(text=Words("{ends} {at}", ends=order.ends, at=day_time(order.due))),
+        Cell(
+            text=Words(
+                "make {n} ({spares} spares)", n=making.amounts.pieces, spares=spares
+            ),
+            known=how_known(making.amounts.made),
+        ),
+        Cell(text=Words("spare {span}", span=span(spare)) if spare is not None else ""),
+    )

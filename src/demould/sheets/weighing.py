@@ -1,0 +1,104 @@
+"""A weighing sheet: one component in order of use, to tick, with tare and lot lines."""
+
+from collections.abc import Iterator, Sequence
+
+from demould.amounts.factors import Make
+from demould.amounts.weighable import Weighing, weighings
+from demould.matter.grams import Find
+from demould.mise.dessert import component_of
+from demould.mise.figure import assumed_in, how_known
+from demould.mise.kitchen import Scale
+from demould.mise.version import formula_version
+from demould.mise.words import Words
+from demould.sheets.page import Blanks, Block, Cell, Column, Lines, Page, Table
+from demould.sheets.times import day_time, grams
+from demould.week.making import Making
+
+
+def weighing_sheets(
+    making: Making, scales: Sequence[Scale], find: Find
+) -> tuple[Page, ...]:
+    """Give a sheet for every component of an order."""
+    return tuple(
+        weighing_sheet(making, make, scales, find) for make in making.amounts.makes
+    )
+
+
+def weighing_sheet(
+    making: Making, make: Make, scales: Sequence[Scale], find: Find
+) -> Page:
+    """Give the sheet of one component, each line by its factor."""
+    component = component_of(making.amounts.dessert, make.component)
+    lines = weighings(component, make.factor, scales, find)
+    assumed = assumed_in([make.weigh, *(one.grams for one in lines)])
+    return Page(
+        key=f"weigh-{making.order.key}-{make.component}",
+        title=make.name,
+        note=Words(
+            "{dessert}, {n} for {due}",
+            dessert=making.amounts.dessert.name,
+            n=making.amounts.pieces,
+            due=day_time(making.order.due),
+        ),
+        blocks=tuple(_blocks(make, lines)),
+        foot=(
+            Words("formula {version}", version=formula_version(making.amounts.dessert)),
+            Words("numbers assumed: {n}", n=len(assumed)),
+        ),
+    )
+
+
+def _blocks(make: Make, lines: tuple[Weighing, ...]) -> Iterator[Block]:
+    yield Lines(lines=tuple(_heading(make)))
+    yield Table(
+        columns=(
+            Column(head=Words("ingredient"), share=3.2),
+            Column(head=Words("g"), align="right", share=1.1),
+            Column(head=Words("in all"), align="right"),
+            Column(head=Words("lot"), share=1.6),
+        ),
+        rows=tuple(_rows(lines)),
+        ticks=True,
+    )
+    yield Blanks(labels=(Words("tare"), Words("weighed by"), Words("day and time")))
+    if make.cook_to is not None:
+        yield Blanks(labels=(Words("pan, empty"), Words("pan, cooked")))
+
+
+def _heading(make: Make) -> Iterator[Words]:
+    if make.made == "scaled":
+        yield Words(
+            "{g} g in all: {written} g as written x {factor:.3f}",
+            g=grams(make.weigh.value),
+            written=grams(make.written.value),
+            factor=make.factor.value,
+        )
+    else:
+        yield Words(
+            "{g} g in all ({made}; {written} g as written)",
+            g=grams(make.weigh.value),
+            made=make.made,
+            written=grams(make.written.value),
+        )
+    if make.cook_to is not None:
+        yield Words("cook to {g} g", g=grams(make.cook_to.value))
+
+
+def _rows(lines: tuple[Weighing, ...]) -> Iterator[tuple[Cell, ...]]:
+    total = 0.0
+    for one in lines:
+        line = one.line
+        if not line.strained_out:
+            total += one.grams.value
+        said = ", ".join(part for part in (line.what, line.state) if part)
+        remarks = "; ".join(line.remarks)
+        yield (
+            Cell(text=f"{said}; {remarks}" if remarks else said),
+            Cell(text=_shown(one), known=how_known(one.grams), strong=True),
+            Cell(text="--" if line.strained_out else f"{round(total, 1):g}"),
+            Cell(text=""),
+        )
+
+
+def _shown(one: Weighing) -> str:
+    return f"{one.grams.value:.1f}" if one.step_g < 1 else f"{one.grams.value:.0f}"
