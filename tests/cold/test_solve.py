@@ -331,6 +331,17 @@ def test_a_ball_upside_down_is_the_same_ball(mousse: Thermal, insert: Thermal) -
     assert two.core == pytest.approx(one.core, abs=1e-6)
 
 
+def test_a_cold_floor_cools_what_lies_low_first(mousse: Thermal) -> None:
+    film = Film(bottom=200, top=1, other=1)
+    cores = []
+    for at in (0.004, 0.026):
+        mesh = mesh_of([cylinder(0.06, 0.04), raised(cylinder(0.03, 0.01), at)])
+        done = run(mesh, [mousse, mousse], [6, 6], -30, film, until=1800)
+        cores.append(float(done.core[-1]))
+    low, high = cores
+    assert low < -10 < high
+
+
 def test_air_over_time_moves_the_piece_both_ways(mousse: Thermal) -> None:
     mesh = mesh_of([sphere(0.04)], cell=0.004)
     air = ((0.0, -30.0), (4000.0, 20.0))

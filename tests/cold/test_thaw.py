@@ -96,6 +96,19 @@ def test_air_as_cold_as_the_goal_never_thaws() -> None:
     )
 
 
+def test_the_quick_corner_starts_warm_and_the_slow_one_cold() -> None:
+    # One film throughout leaves only the start: the corners are then plain solves.
+    fridge = replace(place_of("fan_fridge_open", 3), film_low=12, film_high=12)
+    unsure = thaw(replace(ball(-18), start_unsure_k=5), fridge).hours
+    warm = thaw(ball(-13), fridge).hours
+    cold = thaw(ball(-23), fridge).hours
+    assert unsure is not None
+    assert warm is not None
+    assert cold is not None
+    assert unsure.low == pytest.approx(warm.likely)
+    assert unsure.high == pytest.approx(cold.likely)
+
+
 def test_a_night_in_the_freezer_first_delays_by_about_its_length() -> None:
     straight = thaw(ball(), place_of("fan_fridge_open", 3)).hours
     later = thaw(

@@ -1,0 +1,52 @@
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from demould.cold.lookup import enthalpy_at, ice_of, lookup_of, state_at
+from demould.matter.heat import Thermal
+
+BODIES = np.array([0, 1, 0, 1])
+
+
+@given(at_c=st.lists(st.floats(-59, 59), min_size=4, max_size=4))
+def test_temperature_to_heat_and_back(
+    mousse: Thermal, insert: Thermal, at_c: list[float]
+) -> None:
+    # Straight lines both ways through the same table: to rounding, but for the flat
+    # stretch where a kelvin holds little and the joint scale's 1e7 J/kg rounds to 1e-9.
+    wanted = np.array(at_c)
+    content = enthalpy_at([mousse, insert], BODIES, wanted)
+    state = state_at(lookup_of([mousse, insert], BODIES), content)
+    assert state.at_c == pytest.approx(wanted, abs=1e-9)
+    for n, table in enumerate((mousse, insert, mousse, insert)):
+        k = np.interp(content[n], table.enthalpy, table.conductivity)
+        assert state.conductivity[n] == pytest.approx(k, rel=1e-9)
+        ice = np.interp(wanted[n], table.at_c, table.ice)
+        assert ice_of([mousse, insert], BODIES, wanted)[n] == pytest.approx(ice)
+    assert (state.capacity > 1000).all()
+
+
+def test_beyond_the_table_its_last_lines_run_on(mousse: Thermal) -> None:
+    body = np.array([0, 0])
+    table = lookup_of([mousse], body)
+    ends = np.array([mousse.enthalpy[0] - 1000, mousse.enthalpy[-1] + 1000])
+    cold, warm = state_at(table, ends).at_c
+    assert cold < mousse.at_c[0]
+    assert warm > mousse.at_c[-1]
+
+
+def test_what_never_freezes_is_over_its_freezing_point_always(
+    mousse: Thermal, insert: Thermal
+) -> None:
+    dry = Thermal(
+        at_c=mousse.at_c,
+        enthalpy=2000 * mousse.at_c,
+        conductivity=mousse.conductivity,
+        ice=np.zeros_like(mousse.at_c),
+        density=500.0,
+        freezing_c=None,
+    )
+    table = lookup_of([insert, dry], np.array([0, 1]))
+    assert table.freezing_c.tolist() == [insert.freezing_c, -np.inf]
+    assert table.density.tolist() == [insert.density, 500.0]
