@@ -277,6 +277,27 @@ def test_whatever_is_typed_can_be_printed(cells: list[tuple[str, str, str]]) -> 
     assert len(read(page).pages) >= 1
 
 
+@pytest.mark.parametrize("paper", ["upright", "wall"])
+def test_what_is_left_empty_prints_nothing(paper: Any) -> None:
+    page = Page(
+        key="",
+        title="",
+        blocks=(
+            Head(text="", note="by"),
+            Head(text=""),
+            Lines(lines=()),
+            Lines(lines=("",), loud=True),
+            Blanks(labels=()),
+            Table(columns=(), rows=()),
+            table(ticks=True),
+        ),
+        paper=paper,
+    )
+    said = words_of(text_of(read(page)))
+    assert said[:5] == ["sheet", "by", "ingredient", "grams", "lot"]
+    assert said[5] == "printed"
+
+
 def test_two_hundred_rows_go_on_over_leaves_under_the_same_heads() -> None:
     rows = [row(f"ingredient-{n}", f"{n} g", f"L{n}") for n in range(200)]
     reader = read(Page(key="a", title="Stock", blocks=(table(*rows, ticks=True),)))

@@ -39,7 +39,7 @@ def told(page: Page, printed: datetime, size_pt: float) -> Told:
         "lang": "en",
         "size": size_pt,
         "paper": page.paper,
-        "title": _said(page.title) or page.key,
+        "title": _said(page.title) or _said(page.key) or "sheet",
         "note": _said(page.note),
         "foot": [_said(text) for text in page.foot],
         "under": [str(LAW), *_meanings(blocks)],
@@ -142,8 +142,8 @@ def _shares(table: Table, page: Page) -> tuple[float | None, ...] | None:
     )
     if signs > ROOM_FOR_KEPT[page.paper]:
         return None
-    if page.paper != "wall" and all(kept):
-        kept[:1] = [False]
+    if kept and all(kept) and page.paper != "wall":
+        kept[0] = False
     return tuple(
         None if whole else column.share
         for column, whole in zip(table.columns, kept, strict=True)
