@@ -139,6 +139,10 @@ def test_535_pebbles_want_22_417_g_in_23_whips() -> None:
     assert one.times == 23
 
 
+def test_535_pebbles_want_5213_g_of_dip_in_a_jug_that_is_topped_up() -> None:
+    assert made(RIVER_PEBBLE, 535)["dip"].weigh.value == pytest.approx(5213, abs=1.5)
+
+
 def test_15_pebbles_in_one_round() -> None:
     one = made(RIVER_PEBBLE, 15)["ganache"]
     assert one.factor.value == 0.721

@@ -76,13 +76,12 @@ def in_jugs(dessert: Dessert, kitchen: Kitchen, pieces: int) -> tuple[InJug, ...
 def best(ways: Iterable[InJug], *, on_end: bool = False) -> InJug | None:
     """The way with least to melt that goes in and holds, dipped the way that is meant.
 
-    Where every jug runs over, the one that takes most: it is topped up as it goes down.
+    Where every jug runs over, the one with least to melt: it is topped up as it goes
+    down. None where the piece goes into no jug.
     """
     possible = [way for way in ways if way.goes_in and way.on_end is on_end]
     holding = [way for way in possible if not way.overflows]
-    if holding:
-        return min(holding, key=lambda way: way.melt.value)
-    return max(possible, key=lambda way: way.most.value, default=None)
+    return min(holding or possible, key=lambda way: way.melt.value, default=None)
 
 
 def meant_on_end(dessert: Dessert, kitchen: Kitchen) -> bool:

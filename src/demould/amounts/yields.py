@@ -36,6 +36,8 @@ class Yield:
 def yields(dessert: Dessert, kitchen: Kitchen, find: Find) -> tuple[Yield, ...]:
     """Every component that a piece or its plate uses, in the dessert's order.
 
+    A dip counts in the narrowest jug that takes the piece, topped up as it goes down.
+
     Raises
     ------
     ValueError
@@ -56,10 +58,6 @@ def _yield(
     if asked is None:
         return None
     exact = exact_pieces(dessert, kitchen, component, asked, find)
-    if asked.jug is not None and exact.value > 1:
-        again = demand(dessert, kitchen, one, component, whole_pieces(exact.value))
-        asked = again or asked
-        exact = exact_pieces(dessert, kitchen, component, asked, find)
     return Yield(
         component=component.key,
         name=component.name,
