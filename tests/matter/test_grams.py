@@ -68,6 +68,18 @@ def test_eggs_and_leaves_go_by_the_weight_of_one() -> None:
     assert doubted[0].origin == Assumed(low=1.7, high=5, source="common_practice")
 
 
+def test_pieces_and_leaves_go_by_their_name_first() -> None:
+    # Common practice: a yolk 19 g; a gold leaf 2 g, one of unknown grade 2 g, bronze 3.3.
+    yolks = replace(one(3, "pieces", "egg_yolk"), what="egg yolks")
+    found = line_grams(yolks, ingredient)
+    assert found is not None
+    assert found.value == pytest.approx(57)
+    bronze = replace(one(2, "leaf", "gelatin_140"), what="gelatin leaf bronze")
+    found = line_grams(bronze, ingredient)
+    assert found is not None
+    assert found.value == pytest.approx(6.6)
+
+
 @pytest.mark.parametrize(
     "line",
     [

@@ -14,6 +14,7 @@ Find = Callable[[str], Ingredient]
 
 GRAMS = {"g": 1.0, "kg": 1000.0}
 MILLILITRES = {"ml": 1.0, "cl": 10.0, "dl": 100.0, "l": 1000.0}
+COUNTED = ("pieces", "leaf")
 KEPT = Figure(
     name="what strained solids keep, times their own weight",
     value=1.1,
@@ -65,11 +66,15 @@ def line_grams(line: FormulaLine, find: Find) -> Figure | None:
 
 
 def counted(line: FormulaLine) -> Figure | None:
-    """What one of a counted line weighs or holds (leaf, egg, spoon), or None [g or ml]."""
+    """What one of a counted line weighs or holds (leaf, egg, spoon), or None [g or ml].
+
+    Of pieces and leaves the name of the thing counts first: a gold leaf, an egg.
+    """
     if line.amount is None or line.amount.unit in (*GRAMS, *MILLILITRES):
         return None
     unit = line.amount.unit
-    one = unit_weight(unit) or unit_weight(unit, "volume")
+    one = unit_weight(line.what) if unit in COUNTED else None
+    one = one or unit_weight(unit) or unit_weight(unit, "volume")
     return None if one is None else known(one, f"{unit}, each")
 
 
