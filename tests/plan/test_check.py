@@ -310,9 +310,9 @@ BROKEN: list[tuple[Problem, Schedule, str, str]] = [
     ),
     (
         asking("syrup", attended="all", hands=1, uses={}),
-        moved("syrup", start=1970, end=1980, who=("Mirel",)),
+        moved("syrup", start=1974, end=1984, who=("Mirel",)),
         "person",
-        "Mirel would do glaze and syrup at once, Tue 08:50",
+        "Mirel would do glaze and syrup at once, Tue 08:54",
     ),
 ]
 
