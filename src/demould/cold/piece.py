@@ -7,7 +7,7 @@ from functools import lru_cache
 from demould.cold.air import Air, Film
 from demould.cold.mesh import Mesh, mesh_of
 from demould.cold.profile import Profile, volume
-from demould.cold.skin import Face, Wall
+from demould.cold.skin import FlatFace, Wall
 from demould.cold.solve import Reading, Run, run
 from demould.larder.ingredient import Composition
 from demould.larder.read import film, material
@@ -50,7 +50,7 @@ class FrozenPiece:
     body: Part
     inside: tuple[Part, ...] = ()
     wall: Wall | None = None
-    open_faces: tuple[Face, ...] = ()
+    open_faces: tuple[FlatFace, ...] = ()
     surface_share: float = 1.0
     start_unsure_k: float = 2.0
 
@@ -129,7 +129,7 @@ def thermal_of(made_of: Composition, air: float) -> Thermal:
 
 @lru_cache(maxsize=64)
 def mesh_for(
-    profiles: tuple[Profile, ...], wall: Wall | None, open_faces: tuple[Face, ...]
+    profiles: tuple[Profile, ...], wall: Wall | None, open_faces: tuple[FlatFace, ...]
 ) -> Mesh:
     """Cells of one shape, kept."""
     return mesh_of(profiles, wall=wall, open_faces=open_faces)

@@ -13,8 +13,8 @@ import numpy as np
 from demould.cold.cut import Floats, Pieces, Whole
 from demould.cold.profile import Profile
 
-Face = Literal["bottom", "top", "other"]
-FACES: tuple[Face, ...] = ("bottom", "top", "other")
+FlatFace = Literal["bottom", "top"]
+FACES = ("bottom", "top", "other")
 SIDEWAYS = 1e-6
 
 
@@ -68,7 +68,7 @@ def rim_of(
     depth: Floats,
     *,
     wall: Wall | None,
-    open_faces: Sequence[Face],
+    open_faces: Sequence[FlatFace],
 ) -> Rim:
     """Dress the outline's pieces with the wall.
 
