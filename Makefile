@@ -31,6 +31,7 @@ COMPILE := uv pip compile --universal --generate-hashes --no-header --no-emit-in
 lock:
 	$(COMPILE) -o requirements.lock
 	$(COMPILE) --group test -o requirements-test.lock
+	$(COMPILE) --group test --group bench -o benchmarks/requirements.lock
 
 clean:
 	rm -rf $(VENV)
