@@ -29,6 +29,7 @@ MEANINGS = {
 GAP = "  "
 TICK = "[ ] "
 BLANK = "______"
+LONGEST_KEPT_WHOLE = 22
 
 
 def plain(page: Page, width: int = 80) -> str:
@@ -36,7 +37,8 @@ def plain(page: Page, width: int = 80) -> str:
 
     Heads are capitals and loud lines begin with ``!!``. ``~`` stands behind a figure
     that hangs on an assumption, ``<`` behind what is strong; where they are used the
-    foot says so. Only a word longer than its line is broken.
+    foot says so. Only a word longer than its line, or in a table longer than 22
+    signs, is ever broken.
 
     Raises
     ------
@@ -82,13 +84,22 @@ def _said(text: Text) -> str:
 
 def _wrap(text: str, width: int, first: str = "", hang: str = GAP) -> list[str]:
     lines = textwrap.wrap(
-        text,
+        " ".join(_words(text, width - len(first) - len(hang))),
         width,
         initial_indent=first,
         subsequent_indent=" " * len(first) + hang,
         break_on_hyphens=False,
     )
     return [line.replace("\xa0", " ") for line in lines] or [first]
+
+
+def _words(text: str, room: int) -> list[str]:
+    """Part a text at its spaces; what is held together only where it fits in `room`."""
+    return [
+        part
+        for word in text.split(" ")
+        for part in (word.split("\xa0") if len(word) > room else [word])
+    ]
 
 
 def _across(left: str, right: str, width: int) -> list[str]:
@@ -145,7 +156,7 @@ class _Set:
         if self.column.align == "right":
             return max(1, _longest_word(self.head), *map(len, self.texts))
         words = max(map(_longest_word, (self.head, *self.texts)))
-        return min(self.wide, max(12, min(words, 24)))
+        return min(self.wide, max(12, min(words, LONGEST_KEPT_WHOLE) + len(GAP)))
 
     def lines(self, text: str, width: int) -> list[str]:
         if self.column.align == "right":
@@ -155,7 +166,7 @@ class _Set:
 
 
 def _longest_word(text: str) -> int:
-    return max(map(len, text.split(" ")))
+    return max(map(len, _words(text, LONGEST_KEPT_WHOLE)))
 
 
 def _sets(table: Table) -> tuple[_Set, ...]:
