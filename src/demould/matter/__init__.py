@@ -1,1 +1,1 @@
-"""What is it made of, how does it behave?"""
+"""What it is made of, and how that behaves."""

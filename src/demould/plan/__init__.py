@@ -1,1 +1,1 @@
-"""When, and by whom?"""
+"""When, and by whom."""
