@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from demould.mise.figure import (
     Assumed,
+    Estimate,
     Figure,
     Line,
     Measured,
@@ -31,33 +32,30 @@ def count_page(amounts: Amounts, *, asked: bool) -> Page:
 
 def _blocks(amounts: Amounts, *, asked: bool) -> Iterator[Block]:
     yield Head(text=Words("as written it gives, pieces"))
-    least = min((one.gives.value for one in amounts.yields), default=0)
     yield Table(
         columns=(
             Column(share=2.4),
             Column(head=Words("gives"), align="right"),
             Column(head=Words("between"), share=1.3),
-            Column(head=Words("exact"), align="right"),
-            Column(head=Words("a piece"), align="right"),
+            Column(head=Words("left over"), align="right"),
             Column(share=2),
         ),
         rows=tuple(
             (
                 Cell(text=one.name),
                 Cell(
-                    text=f"{one.gives.value:.0f}",
+                    text=str(one.pieces),
                     known=how_known(one.gives),
-                    strong=one.gives.value == least,
+                    strong=one.weakest,
                 ),
-                Cell(text=_between(amounts, one.component)),
-                Cell(text=f"{one.exact.value:.2f}"),
-                Cell(text=f"{grams(one.each.value)} g", known=how_known(one.each)),
+                Cell(text=_between(one.spread)),
+                Cell(text=f"{grams(one.left_over.value)} g"),
                 Cell(text=one.remark or ""),
             )
-            for one in amounts.yields
+            for one in amounts.counts.each
         ),
     )
-    first = amounts.spreads.measure_first
+    first = amounts.counts.measure_first
     if first is not None:
         yield Lines(
             lines=(
@@ -73,8 +71,7 @@ def _blocks(amounts: Amounts, *, asked: bool) -> Iterator[Block]:
         yield make_table([amounts])
 
 
-def _between(amounts: Amounts, component: str) -> str:
-    spread = amounts.spreads.each[component]
+def _between(spread: Estimate) -> str:
     if spread.low == spread.high:
         return ""
     return f"{spread.low:.0f} to {spread.high:.0f}"
@@ -82,7 +79,7 @@ def _between(amounts: Amounts, component: str) -> str:
 
 def why_lines(amounts: Amounts, *, asked: bool) -> Iterator[str]:
     """Unfold every number of the page, a line a figure, deeper ones further in."""
-    figures = [one.gives for one in amounts.yields]
+    figures = [one.gives for one in amounts.counts.each]
     if asked:
         figures += [make.weigh for make in amounts.makes]
         figures += [amounts.jug.melt] if amounts.jug else []

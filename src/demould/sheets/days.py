@@ -6,6 +6,7 @@ from itertools import groupby
 
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
+from demould.sheets.naming import doing
 from demould.sheets.page import Block, Cell, Column, Head, Table
 from demould.sheets.times import clock, day_time
 from demould.week.making import Making
@@ -62,7 +63,7 @@ def _day(
 def _row(timing: Timing, moment: datetime, people: list[str]) -> Row | None:
     here = [entry for entry in timing.entries if entry.start == moment]
     hands = {
-        name: _told(entry)
+        name: _told(timing, entry)
         for entry in here
         for name in entry.who
         if not entry.part.stands
@@ -81,12 +82,12 @@ def _is_news(entry: Entry) -> bool:
     return entry.part.stands and (bool(entry.took) or minutes >= SHORT_WAIT_MIN)
 
 
-def _told(entry: Entry) -> str:
+def _told(timing: Timing, entry: Entry) -> str:
     part = entry.part
     minutes = int((entry.end - entry.start).total_seconds() // 60)
-    what = part.component.key if part.component else part.make.dessert.name
     turn = f" {part.pieces}" if part.round and len(part.make.rounds) > 1 else ""
-    return f"{part.step.key} {what}{turn} {minutes // 60}:{minutes % 60:02d}"
+    what = doing(timing.laid, part)
+    return f"{what}{turn} {minutes // 60}:{minutes % 60:02d}"
 
 
 def _waits(entry: Entry) -> str:

@@ -1,6 +1,7 @@
 """How late each thing may start, and after which moment there is no way back."""
 
 from demould.mise.words import Words
+from demould.sheets.naming import doing
 from demould.sheets.page import Block, Head, Lines
 from demould.sheets.times import day_time
 from demould.week.timing import Timing
@@ -28,6 +29,4 @@ def deadlines(timing: Timing) -> tuple[Block, ...]:
 
 
 def _short(timing: Timing, name: str) -> str:
-    part = timing.laid.parts[name]
-    what = part.component.key if part.component else part.make.dessert.name
-    return f"{part.step.key} {what}"
+    return doing(timing.laid, timing.laid.parts[name])

@@ -1,6 +1,7 @@
 """The week on one page: decisions first, then grams, then hours."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from demould.mise.figure import how_known
 from demould.mise.words import Words
@@ -29,6 +30,25 @@ def week_page(week: Week, papers: str | None = None) -> Page:
         ),
         note=Words("drawn up {now}", now=day_time(week.now)),
         blocks=tuple(_blocks(week, papers)),
+    )
+
+
+def wall_page(week: Week) -> Page:
+    """Lay out what hangs on the wall: whether it stands, the days, the deadlines."""
+    told = (
+        (
+            *days(week.kitchen, week.makings, week.timing),
+            *deadlines(week.timing),
+        )
+        if week.timing.stands
+        else ()
+    )
+    return replace(
+        week_page(week),
+        key="wall",
+        paper="wall",
+        blocks=(*verdict(week.makings, week.timing), *_decide(week), *told),
+        foot=(Words("numbers assumed: {n}", n=len(week.sure.assumed)),),
     )
 
 
@@ -85,16 +105,15 @@ def _as_written(week: Week) -> Iterator[Block]:
 
 
 def _gives(making: Making) -> tuple[Cell, ...]:
-    least = min((one.gives.value for one in making.amounts.yields), default=0)
     return (
         Cell(text=making.amounts.dessert.name),
         *(
             Cell(
-                text=f"{one.component} {one.gives.value:.0f}",
+                text=f"{one.component} {one.pieces}",
                 known=how_known(one.gives),
-                strong=one.gives.value == least,
+                strong=one.weakest,
             )
-            for one in making.amounts.yields
+            for one in making.amounts.counts.each
             if not beside_it(making.amounts, one.component)
         ),
     )

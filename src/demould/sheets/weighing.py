@@ -5,12 +5,14 @@ from collections.abc import Iterator, Sequence
 from demould.amounts.factors import Make
 from demould.amounts.weighable import Weighing, weighings
 from demould.matter.grams import Find
+from demould.mise.component import Component
 from demould.mise.dessert import component_of
 from demould.mise.figure import assumed_in, how_known
+from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import Scale
 from demould.mise.version import formula_version
 from demould.mise.words import Words
-from demould.sheets.page import Blanks, Block, Cell, Column, Lines, Page, Table
+from demould.sheets.page import Blanks, Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time, grams
 from demould.week.making import Making
 
@@ -40,7 +42,7 @@ def weighing_sheet(
             n=making.amounts.pieces,
             due=day_time(making.order.due),
         ),
-        blocks=tuple(_blocks(make, lines)),
+        blocks=tuple(_blocks(make, component, lines)),
         foot=(
             Words("formula {version}", version=formula_version(making.amounts.dessert)),
             Words("numbers assumed: {n}", n=len(assumed)),
@@ -48,7 +50,9 @@ def weighing_sheet(
     )
 
 
-def _blocks(make: Make, lines: tuple[Weighing, ...]) -> Iterator[Block]:
+def _blocks(
+    make: Make, component: Component, lines: tuple[Weighing, ...]
+) -> Iterator[Block]:
     yield Lines(lines=tuple(_heading(make)))
     yield Table(
         columns=(
@@ -63,6 +67,7 @@ def _blocks(make: Make, lines: tuple[Weighing, ...]) -> Iterator[Block]:
     yield Blanks(labels=(Words("tare"), Words("weighed by"), Words("day and time")))
     if make.cook_to is not None:
         yield Blanks(labels=(Words("pan, empty"), Words("pan, cooked")))
+    yield from _method(component)
 
 
 def _heading(make: Make) -> Iterator[Words]:
@@ -91,13 +96,34 @@ def _rows(lines: tuple[Weighing, ...]) -> Iterator[tuple[Cell, ...]]:
         if not line.strained_out:
             total += one.grams.value
         said = ", ".join(part for part in (line.what, line.state) if part)
-        remarks = "; ".join(line.remarks)
+        remarks = "; ".join(_remarks(line))
         yield (
             Cell(text=f"{said}; {remarks}" if remarks else said),
-            Cell(text=_shown(one), known=how_known(one.grams), strong=True),
+            Cell(text=_shown(one), known=how_known(one.grams)),
             Cell(text="--" if line.strained_out else f"{round(total, 1):g}"),
             Cell(text=""),
         )
+
+
+def _remarks(line: FormulaLine) -> Iterator[str]:
+    yield from line.remarks
+    if line.strained_out:
+        yield "strained out"
+    if line.made_up:
+        yield "made up to this again"
+
+
+def _method(component: Component) -> Iterator[Block]:
+    """Give the steps as the card has them, each with a box to tick."""
+    lines = [step.line.text for step in component.method if step.line]
+    if not lines:
+        return
+    yield Head(text=Words("method"))
+    yield Table(
+        columns=(Column(),),
+        rows=tuple((Cell(text=" ".join(line.split())),) for line in lines),
+        ticks=True,
+    )
 
 
 def _shown(one: Weighing) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from demould.amounts.bowl import InBowl, in_bowl
+from demould.amounts.counts import Counts, counts
 from demould.amounts.demand import demand
 from demould.amounts.dip import InJug, best, in_jugs, meant_on_end
 from demould.amounts.factors import Make, makes
@@ -11,9 +12,7 @@ from demould.amounts.losses import to_make_g
 from demould.amounts.piece import Piece, fillers_of, piece
 from demould.amounts.rounds import Rounds, rounds, rounds_as_chosen
 from demould.amounts.spares import make_for
-from demould.amounts.sure import Spreads, spreads
 from demould.amounts.volume import mould_of
-from demould.amounts.yields import Yield, yields
 from demould.matter.grams import Find
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert, FromMould, component_of
@@ -48,8 +47,7 @@ class Amounts:
     rounds: Rounds
     own_rounds: Mapping[str, Rounds]
     piece: Piece
-    yields: tuple[Yield, ...]
-    spreads: Spreads
+    counts: Counts
     makes: tuple[Make, ...]
     jugs: tuple[InJug, ...]
     jug: InJug | None
@@ -101,8 +99,7 @@ def amounts_of(
         rounds=turns,
         own_rounds=dict(_own_rounds(dessert, kitchen, pieces)),
         piece=piece(dessert, kitchen),
-        yields=yields(dessert, kitchen, find),
-        spreads=spreads(dessert, kitchen, find),
+        counts=counts(dessert, kitchen, find),
         makes=makes(dessert, kitchen, find, turns),
         jugs=jugs,
         jug=best(jugs, on_end=meant_on_end(dessert, kitchen)),
@@ -113,8 +110,7 @@ def amounts_of(
 def counted(dessert: Dessert, kitchen: Kitchen, find: Find, n: int | None) -> Amounts:
     """Count a dessert alone: for `n` pieces, else for as many as it gives as written."""
     if n is None:
-        given = [one.gives.value for one in yields(dessert, kitchen, find)]
-        n = max(1, int(min(given, default=1)))
+        n = max(1, int(counts(dessert, kitchen, find).pieces.likely))
     asked = Figure(name="pieces asked for", value=n, unit="pieces")
     return amounts_of(dessert, kitchen, find, asked)
 

@@ -56,7 +56,7 @@ _Outputs = Mapping[_Output, float]
 def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
     """Put every assumed figure at both its ends and see what moves."""
     makings = tuple(makings)
-    moves: dict[tuple[str, str], Move] = {}
+    moves: list[Move] = []
     assumed: dict[Figure, None] = {}
     for making in makings:
         hangs_on = {
@@ -65,7 +65,10 @@ def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
             for figure in assumed_in([make.weigh, make.each])
         } | set(
             assumed_in(
-                [making.amounts.made, *(one.gives for one in making.amounts.yields)]
+                [
+                    making.amounts.made,
+                    *(one.gives for one in making.amounts.counts.each),
+                ]
             )
         )
         for doubt in _doubts(making, kitchen):
@@ -74,8 +77,8 @@ def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
             assumed[doubt.figure] = None
             move = _move(making, kitchen, find, doubt)
             if move is not None:
-                moves[move.figure.name, move.dessert] = move
-    ranked = sorted(moves.values(), key=lambda move: -move.share)
+                moves.append(move)
+    ranked = sorted(moves, key=lambda move: -move.share)
     return Sure(assumed=tuple(assumed), moves=tuple(_each_figure_once(ranked)))
 
 
@@ -111,10 +114,11 @@ def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move |
         )
         for value in (origin.low, origin.high)
     ]
+    whole = _whole(making, likely)
     shares = {
-        output: abs(ends[1].get(output, 0.0) - ends[0].get(output, 0.0)) / value
-        for output, value in likely.items()
-        if value
+        output: abs(ends[1].get(output, 0.0) - ends[0].get(output, 0.0)) / whole[output]
+        for output in likely
+        if whole[output]
     }
     output = max(shares, key=lambda one: shares[one], default=None)
     if output is None or shares[output] < NEWS:
@@ -126,6 +130,24 @@ def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move |
         says=_says(making, doubt.figure, output, likely, ends),
         settled_by=settled_by(doubt.figure),
     )
+
+
+def _whole(making: Making, likely: _Outputs) -> _Outputs:
+    """Give what each output is weighed against.
+
+    Pieces count where they limit the dessert, grams as a part of all that is weighed:
+    twice as much spray is little, a tenth more ganache is not.
+    """
+    weakest = {one.component for one in making.amounts.counts.each if one.weakest}
+    grams = sum(value for output, value in likely.items() if output.kind == "grams")
+    return {
+        output: {
+            "make": value,
+            "pieces": value if output.component in weakest else 0.0,
+            "grams": grams,
+        }[output.kind]
+        for output, value in likely.items()
+    }
 
 
 def _with(

@@ -87,10 +87,11 @@ def of_amounts(amounts: Amounts) -> Answer:
                 "component": one.component,
                 "name": one.name,
                 "gives": of_figure(one.gives),
-                "exact": one.exact.value,
-                "between": of_estimate(amounts.spreads.each[one.component]),
+                "between": of_estimate(one.spread),
+                "left_over": of_figure(one.left_over),
+                "weakest": one.weakest,
             }
-            for one in amounts.yields
+            for one in amounts.counts.each
         ],
         "components": [_of_make(make) for make in amounts.makes],
         "dip": _of_jug(amounts.jug) if amounts.jug else None,
