@@ -96,16 +96,18 @@ def read_day(text: str) -> date:
             Words("Look at the calendar; write year-month-day"),
         ) from None
     if found[1] and read_weekday(found[1]) != day.weekday():
-        right = WEEKDAYS[day.weekday()]
+        right = _FULL[day.weekday()].capitalize()
         raise UnreadableError(
             Words(
                 "{day} is a {right}, not a {found}",
                 day=day,
                 right=right,
-                found=found[1],
+                found=_FULL[read_weekday(found[1])].capitalize(),
             ),
             Words(
-                "Write {right} {day}, or the day that was meant", right=right, day=day
+                "Write {short} {day}, or the day that was meant",
+                short=right[:3],
+                day=day,
             ),
         )
     return day

@@ -12,13 +12,14 @@ from demould.mise.words import Words
 class Known:
     """Names a kitchen and its larder give.
 
-    None where ``kitchen.yaml`` cannot be read at all: then a name is not checked.
+    None where the file that would give them cannot be read at all: then a name is not
+    checked.
     """
 
     moulds: tuple[str, ...] | None = None
     tools: tuple[str, ...] | None = None
     cold: tuple[str, ...] | None = None
-    own: tuple[str, ...] = ()
+    own: tuple[str, ...] | None = ()
 
 
 def component_called(text: str, components: Iterable[str]) -> str:

@@ -13,6 +13,7 @@ NUMBER = rf"[{MINUS}+]?(?:\d{{1,3}}(?:[{GAP}]\d{{3}})+(?!\d)|\d+)(?:[.,]\d+)*"
 """What looks like a number, to build patterns with. It may still be an odd one."""
 
 _ODD = re.compile(rf"(?:\d[.,]\d+[.,]\d)|(?:[{GAP}]\d{{3}}[.,]\d+[.,])")
+_LONGEST = 40
 _SLOT = {ord(mark): "-" for mark in MINUS} | {ord(mark): None for mark in GAP}
 
 
@@ -32,6 +33,11 @@ def read_number(text: str) -> Decimal:
         raise UnreadableError(
             Words("{found!r} is not a number", found=text),
             Words("Write it in figures, for example 12 or 0.5"),
+        )
+    if len(text) > _LONGEST:
+        raise UnreadableError(
+            Words("{found} is longer than any number in a kitchen", found=text),
+            Words("Look at it again; leave out needless digits"),
         )
     if _ODD.search(text):
         raise UnreadableError(

@@ -227,7 +227,7 @@ def read_count(text: str, *, name: str, most: int, what: str = "pieces") -> int:
     if number < 1:
         raise UnreadableError(
             Words("the {name}, {found!r}, is less than 1", name=name, found=text),
-            Words("Write 1 or more, or take the line away"),
+            Words("Write 1 or more"),
         )
     if number > most:
         raise UnreadableError(

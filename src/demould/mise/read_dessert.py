@@ -1,10 +1,13 @@
 """``desserts/*.yaml``: components inside a shape, a finish, a plate, and steps."""
 
+from collections.abc import Mapping
+
 from demould.mise.check_dessert import check_dessert
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert, Variant
 from demould.mise.faults import Faults
 from demould.mise.figure import Figure, Line, Stated
+from demould.mise.formula import Formula
 from demould.mise.keys import Keys, keys_of, opens
 from demould.mise.known import Known, mould_called
 from demould.mise.quantity import read_count
@@ -58,7 +61,9 @@ def read_dessert(
     before = len(faults)
     keys = keys_of(branch, faults, known=KEYS, required=_REQUIRED, openings=OPENINGS)
     made = _named(keys, "component")
-    components = _components(keys, made, known)
+    components, doubtful = _components(keys, made, known)
+    formulas: dict[str, Formula | None] = dict.fromkeys(made)
+    formulas |= {one.key: one.formula for one in components if one.key not in doubtful}
     names = tuple(made)
     filled = _filled(keys)
     around = Around(
@@ -79,7 +84,7 @@ def read_dessert(
         plate=keys.each("plate", lambda line: read_on_plate(line, names, known)),
         components=components,
         method=read_method(keys, around),
-        variants=_variants(keys, components, Names(own=known.own)),
+        variants=_variants(keys, formulas, Names(own=known.own)),
         notes=tuple(leaf.line.text for leaf in keys.lines("notes")),
         line=branch.line,
     )
@@ -115,8 +120,9 @@ def _step_keys(node: Node) -> tuple[str, ...]:
 
 def _components(
     keys: Keys, made: dict[str, tuple[Leaf, Node]], known: Known
-) -> tuple[Component, ...]:
-    found = []
+) -> tuple[tuple[Component, ...], set[str]]:
+    """The components, and the names of those with a fault of their own."""
+    found, doubtful = [], set()
     for name, (leaf, node) in made.items():
         if not isinstance(node, Branch):
             keys.faults.tell(
@@ -132,10 +138,13 @@ def _components(
             steps={other: _step_keys(made[other][1]) for other in others},
         )
         names = Names(own=known.own, components=others)
+        before = len(keys.faults)
         component = read_component(name, node, names, around, keys.faults)
+        if len(keys.faults) > before:
+            doubtful.add(name)
         if component is not None:
             found.append(component)
-    return tuple(found)
+    return tuple(found), doubtful
 
 
 def _filled(keys: Keys) -> str:
@@ -164,13 +173,13 @@ def _portions(line: Line) -> Figure:
 
 
 def _variants(
-    keys: Keys, components: tuple[Component, ...], names: Names
+    keys: Keys, formulas: Mapping[str, Formula | None], names: Names
 ) -> tuple[Variant, ...]:
     return tuple(
         Variant(
             name=name,
             swaps=keys.each(
-                f"variant {name}", lambda line: read_swap(line, components, names)
+                f"variant {name}", lambda line: read_swap(line, formulas, names)
             ),
             line=leaf.line,
         )

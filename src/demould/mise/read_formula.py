@@ -30,9 +30,12 @@ _REMARK = re.compile(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Names:
-    """What a formula may name: the own larder's things, the dessert's other parts."""
+    """What a formula may name: the own larder's things, the dessert's other parts.
 
-    own: tuple[str, ...]
+    `own` is None where the larder cannot be read: then any name may be in it.
+    """
+
+    own: tuple[str, ...] | None
     components: tuple[str, ...] = ()
 
 
@@ -93,7 +96,12 @@ def _named(text: str, names: Names) -> tuple[str | None, str, str]:
     for component in names.components:
         if component.casefold() == what.strip().casefold():
             return None, component, state.strip()
-    return resolve_line(text, names.own)
+    try:
+        return resolve_line(text, names.own or ())
+    except UnreadableError:
+        if names.own is None:
+            return text, text, ""
+        raise
 
 
 def _amount(head: Part, line: Line) -> tuple[Figure | None, str, int]:
@@ -189,7 +197,7 @@ def _keeps(text: str, line: Line) -> Figure:
     with_unit = re.sub(rf"^({NUMBER})(?=\s*$|\s*\()", r"\1 times", text)
     return read_figure(
         with_unit,
-        name="what strained solids keep, times their own weight",
+        name="liquid kept by the solids, times their weight",
         kinds=("times",),
         line=line,
         zero=True,

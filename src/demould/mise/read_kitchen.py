@@ -1,6 +1,7 @@
 """``kitchen.yaml``: hours, people, and the lines of what a kitchen has."""
 
 import re
+from dataclasses import replace
 from datetime import time
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
@@ -38,6 +39,8 @@ _REQUIRED = {
     "zone": Words("Write where its clock is, for example zone: Europe/London"),
 }
 _NAMED = {"moulds": "mould", "tools": "tool", "cold": "cold place", "people": "person"}
+
+_WAGE = re.compile(r"([^()]*[^()\s])\s*(\(.*\))?\s*(?:an|per|/)\s*(?:hour|h)")
 
 USUAL_BREAKAGE = (2.0, 8.0)
 
@@ -187,14 +190,11 @@ def _person(line: Line) -> Person:
     name, rest = name_and_rest(line.text)
     wage, remarks = None, []
     for part in rest:
-        if found := re.fullmatch(r"(.*\S)\s*(?:an|per|/)\s*(?:hour|h)", part.text):
+        if found := _WAGE.fullmatch(part.text):
+            amount = f"{found[1]} times {found[2] or ''}"
             with at_column(part.column):
-                wage = read_figure(
-                    f"{found[1]} times", name="wage", kinds=("times",), line=line
-                )
-                wage = Figure(
-                    value=wage.value, unit="an hour", name="wage", origin=wage.origin
-                )
+                wage = read_figure(amount, name="wage", kinds=("times",), line=line)
+            wage = replace(wage, unit="an hour")
         else:
             remarks.append(part.text)
     return Person(name=name.text, wage=wage, remarks=tuple(remarks), line=line)

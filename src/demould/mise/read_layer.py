@@ -8,12 +8,12 @@ from demould.mise.known import Known, component_called, mould_called
 from demould.mise.parts import Part, at_column, name_and_rest
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
-from demould.mise.read_shape import read_shape
+from demould.mise.read_shape import names_shape, read_shape
 from demould.mise.resolve import resolve, unknown
 from demould.mise.words import Words
 
 _REST = re.compile(
-    r"(?:the )?(?:rest|other half)|half|(?:a|one|two) (?:third|quarter)s?|\d+ ?%"
+    r"(?:(?:the )?(?:rest|other half)|half|(?:a|one|two) (?:third|quarter)s?|\d+ ?%)(?=$|[\s,])"
 )
 _MOULD = re.compile(r"from (?:the )?(.*\S) mould")
 
@@ -43,7 +43,7 @@ def read_layer(line: Line, components: tuple[str, ...], known: Known) -> Layer:
 def _fill(part: Part, known: Known) -> Fill:
     if found := _MOULD.fullmatch(part.text):
         return FromMould(mould=mould_called(found[1], known.moulds))
-    if _REST.match(part.text):
+    if _REST.match(part.text) and not names_shape(part.text):
         return Rest(words=part.text)
     return Cut(shape=read_shape(part.text))
 
@@ -58,9 +58,10 @@ def read_on_plate(line: Line, components: tuple[str, ...], known: Known) -> OnPl
     """
     name, rest = name_and_rest(line.text)
     made = next((key for key in components if key == name.text), None)
-    if made is None and resolve(name.text, known.own) is None:
+    own = known.own
+    if made is None and own is not None and resolve(name.text, own) is None:
         with at_column(name.column):
-            raise unknown(name.text, (*components, *known.own))
+            raise unknown(name.text, (*components, *own))
     if not rest:
         raise UnreadableError(
             Words("how much {name!r} goes on a plate is missing", name=name.text),

@@ -93,7 +93,7 @@ _SHAPES: tuple[tuple[str, re.Pattern[str], str, _Make], ...] = (
 )
 
 HEADS = ("half-sphere", "disc", "ring", "cylinder", "oval", "cut ellipsoid", "box")
-_ALL_HEADS = (*HEADS, "bar", "trough", "half sphere", "hemisphere", "water")
+_ALL_HEADS = ("half sphere", "hemisphere", *HEADS, "bar", "trough", "water")
 
 
 def names_shape(text: str) -> bool:

@@ -1,10 +1,11 @@
 """A variant: ``base; hazelnut paste becomes 90 g sunflower paste + 6 g cocoa butter``."""
 
 import re
+from collections.abc import Mapping
 
-from demould.mise.component import Component
 from demould.mise.dessert import Swap
 from demould.mise.figure import Figure, Line
+from demould.mise.formula import Formula
 from demould.mise.known import component_called
 from demould.mise.parts import at_column, name_and_rest
 from demould.mise.problem import UnreadableError
@@ -15,8 +16,10 @@ from demould.mise.words import Words
 _BECOMES = re.compile(r"(?P<out>.*\S)\s+becomes\s+(?P<into>\S.*)")
 
 
-def read_swap(line: Line, components: tuple[Component, ...], names: Names) -> Swap:
+def read_swap(line: Line, formulas: Mapping[str, Formula | None], names: Names) -> Swap:
     """One line of a variant.
+
+    `formulas` are the components' by key, None where a fault of its own left lines out.
 
     Raises
     ------
@@ -25,21 +28,18 @@ def read_swap(line: Line, components: tuple[Component, ...], names: Names) -> Sw
         replace it has no amount or is not known.
     """
     name, rest = name_and_rest(line.text)
-    key = component_called(name.text, [component.key for component in components])
+    key = component_called(name.text, formulas)
     found = _BECOMES.fullmatch(rest[0].text) if rest else None
     if found is None or len(rest) > 1:
         raise UnreadableError(
             Words("{found!r} does not say what becomes what", found=line.text),
             Words("Write it like base; hazelnut paste becomes 90 g sunflower paste"),
         )
-    component = next(one for one in components if one.key == key)
     column = rest[0].column
-    with at_column(column):
-        out = one_of(
-            found["out"],
-            [one.what for one in component.formula],
-            f"ingredient of {key}",
-        )
+    out, formula = found["out"], formulas[key]
+    if formula is not None:
+        with at_column(column):
+            out = one_of(out, [one.what for one in formula], f"ingredient of {key}")
     into = []
     for part in re.finditer(r"(?:^|\+)\s*([^+]+)", found["into"]):
         with at_column(column + found.start("into") + part.start(1)):

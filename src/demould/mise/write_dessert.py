@@ -28,6 +28,7 @@ from demould.mise.write_quantity import (
     write_figure,
     write_origin,
     write_shape,
+    write_sizes,
 )
 from demould.mise.write_tree import block, branch, joined
 
@@ -165,8 +166,8 @@ def _sheet(sheet: Sheet | None) -> str:
     if sheet is None:
         return ""
     tray = sheet.tray
-    sides = f"{written(tray.length_mm)} x {written(tray.width_mm)} mm"
-    return f"{sides}; gap {write_figure(sheet.gap)}"
+    sides = write_sizes(tray.length_mm, tray.width_mm)
+    return f"{sides} mm; gap {write_figure(sheet.gap)}"
 
 
 def _swap(swap: Swap) -> str:

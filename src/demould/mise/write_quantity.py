@@ -79,21 +79,21 @@ def write_shape(shape: Shape) -> str:
     """A shape with its sizes in mm."""
     match shape:
         case HalfSphere(diameter_mm=across):
-            return f"half-sphere {_size(across)} mm"
+            return f"half-sphere {write_sizes(across)} mm"
         case Cylinder(diameter_mm=across, height_mm=high):
-            return f"disc {_size(across, high)} mm"
+            return f"disc {write_sizes(across, high)} mm"
         case Oval():
             return _oval(shape)
         case CutEllipsoid():
-            axes = _size(
+            axes = write_sizes(
                 shape.half_length_mm, shape.half_width_mm, shape.half_height_mm
             )
-            cut = _size(shape.cut_mm)
+            cut = write_sizes(shape.cut_mm)
             return f"cut ellipsoid {axes} mm, cut {cut} mm above its widest"
         case Box(length_mm=long, width_mm=wide, height_mm=high):
-            return f"box {_size(long, wide, high)} mm"
+            return f"box {write_sizes(long, wide, high)} mm"
         case Trough(length_mm=long, width_mm=wide, height_mm=high):
-            return f"trough {_size(long, wide, high)} mm"
+            return f"trough {write_sizes(long, wide, high)} mm"
         case WaterOnly(water_ml=held):
             return f"water {_number(held, 'ml')} ml"
 
@@ -102,11 +102,12 @@ def _oval(oval: Oval) -> str:
     wide = (oval.length_mm, oval.width_mm)
     small = (oval.small_length_mm, oval.small_width_mm)
     if wide == small:
-        return f"oval {_size(*wide, oval.height_mm)} mm"
-    return f"oval {_size(*wide)} to {_size(*small)}, {_size(oval.height_mm)} mm deep"
+        return f"oval {write_sizes(*wide, oval.height_mm)} mm"
+    return f"oval {write_sizes(*wide)} to {write_sizes(*small)}, {write_sizes(oval.height_mm)} mm deep"
 
 
-def _size(*sizes: float) -> str:
+def write_sizes(*sizes: float) -> str:
+    """Lengths in mm with x between them, without their unit."""
     return " x ".join(_number(size, "mm") for size in sizes)
 
 

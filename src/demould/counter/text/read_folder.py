@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from datetime import datetime
 from pathlib import Path
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from demould.counter.text.read_tree import read_tree
 from demould.mise.dessert import Dessert
@@ -11,13 +12,12 @@ from demould.mise.figure import Line
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
 from demould.mise.known import Known
-from demould.mise.own_larder import Larder
 from demould.mise.problem import Problem
 from demould.mise.read_dessert import read_dessert, variants_in
 from demould.mise.read_kitchen import names_in, read_kitchen
 from demould.mise.read_larder import COUNTED, read_larder
 from demould.mise.read_orders import Wanted, read_orders
-from demould.mise.tree import Branch
+from demould.mise.tree import Branch, Leaf
 from demould.mise.words import Words
 
 Check = Callable[[Folder], tuple[Problem, ...]]
@@ -29,7 +29,11 @@ DESSERTS = "desserts"
 
 
 def read_folder(
-    path: Path, now: datetime, further: Iterable[Check] = ()
+    path: Path,
+    now: datetime,
+    further: Iterable[Check] = (),
+    *,
+    orders: bool = True,
 ) -> tuple[Folder | None, tuple[Problem, ...], Mapping[str, str]]:
     """What a kitchen folder says.
 
@@ -41,6 +45,8 @@ def read_folder(
         Aware; orders before it are a fault.
     further
         Checks that need more than text. They run where everything could be read.
+    orders
+        False leaves ``orders.yaml`` aside, for questions that no order changes.
 
     Returns
     -------
@@ -55,7 +61,7 @@ def read_folder(
         wrong = Words("there is no folder called {name!r}", name=str(path))
         remedy = Words("Look at the name, or make one with: demould demo")
         return None, (Problem(path.name, 0, 0, wrong, remedy),), {}
-    texts, problems = read_texts(path)
+    texts, problems = read_texts(path, orders=orders)
     faults = Faults()
     if KITCHEN not in texts and not (path / KITCHEN).exists():
         faults.tell(
@@ -69,7 +75,7 @@ def read_folder(
         problems = (*problems, *found)
         if tree is not None:
             trees[file] = tree
-    folder = read_trees(trees, now, faults)
+    folder = read_trees(trees, now, faults, _files(path, orders=orders))
     problems = in_order((*problems, *faults.found))
     if problems or folder is None:
         return None, problems, texts
@@ -78,11 +84,13 @@ def read_folder(
     return folder, problems, texts
 
 
-def read_texts(path: Path) -> tuple[dict[str, str], tuple[Problem, ...]]:
+def read_texts(
+    path: Path, *, orders: bool = True
+) -> tuple[dict[str, str], tuple[Problem, ...]]:
     """The text of each file of the kitchen, and what is no text."""
     texts: dict[str, str] = {}
     problems = []
-    for file in _files(path):
+    for file in _files(path, orders=orders):
         try:
             texts[file] = _text(path / file)
         except OSError:
@@ -119,14 +127,14 @@ def read_texts(path: Path) -> tuple[dict[str, str], tuple[Problem, ...]]:
     return texts, (*problems, *strays)
 
 
-def _files(path: Path) -> list[str]:
+def _files(path: Path, *, orders: bool = True) -> list[str]:
     """Names inside the folder, in the order they are read and shown."""
     top = [file for file in (KITCHEN, LARDER) if (path / file).exists()]
     below = sorted(
         f"{DESSERTS}/{one.name}" for one in (path / DESSERTS).glob("[!.]*.yaml")
     )
-    orders = [ORDERS] if (path / ORDERS).exists() else []
-    return [*top, *below, *orders]
+    last = [ORDERS] if orders and (path / ORDERS).exists() else []
+    return [*top, *below, *last]
 
 
 def _strays(path: Path) -> list[str]:
@@ -140,14 +148,26 @@ def _text(file: Path) -> str:
 
 
 def read_trees(
-    trees: Mapping[str, Branch], now: datetime, faults: Faults
+    trees: Mapping[str, Branch],
+    now: datetime,
+    faults: Faults,
+    files: Iterable[str] = (),
 ) -> Folder | None:
-    """A folder from the trees of its files; a file that is not there says nothing."""
-    larder = _larder(trees.get(LARDER), faults)
-    kitchen, known = _kitchen(trees.get(KITCHEN), trees.get(LARDER), faults)
+    """A folder from the trees of its files; a file that is not there says nothing.
+
+    `files` are all that are there: what one that has no tree would have named is not
+    called missing elsewhere.
+    """
+    broken = {file for file in files if file not in trees}
+    larder = read_larder(trees[LARDER], faults) if LARDER in trees else ()
+    kitchen, known = _kitchen(trees, broken, faults)
     desserts = _desserts(trees, known, faults)
+    named: dict[str, tuple[str, ...] | None] = {
+        _key(file): None for file in broken if file.startswith(DESSERTS)
+    }
     wanted = Wanted(
-        desserts={
+        desserts=named
+        | {
             _key(file): variants_in(tree)
             for file, tree in trees.items()
             if file.startswith(DESSERTS)
@@ -161,16 +181,15 @@ def read_trees(
     return Folder(kitchen=kitchen, larder=larder, orders=orders, desserts=desserts)
 
 
-def _larder(tree: Branch | None, faults: Faults) -> Larder:
-    return read_larder(tree, faults) if tree else ()
-
-
 def _kitchen(
-    tree: Branch | None, larder: Branch | None, faults: Faults
+    trees: Mapping[str, Branch], broken: set[str], faults: Faults
 ) -> tuple[Kitchen | None, Known]:
     """The kitchen, and every name it and the larder give, well written or not."""
-    entries = larder.items if larder else ()
-    own = tuple(leaf.line.text for leaf, _ in entries if leaf.line.text != COUNTED)
+    own: tuple[str, ...] | None = None
+    if LARDER not in broken:
+        entries = trees[LARDER].items if LARDER in trees else ()
+        own = tuple(leaf.line.text for leaf, _ in entries if leaf.line.text != COUNTED)
+    tree = trees.get(KITCHEN)
     if tree is None:
         return None, Known(own=own)
     known = Known(
@@ -206,3 +225,18 @@ def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
             key=lambda one: (first.get(one.file, 2), one.file, one.line, one.column),
         )
     )
+
+
+def zone_of(path: Path) -> ZoneInfo:
+    """The zone a kitchen folder names; UTC where it names none that is known."""
+    try:
+        tree, _ = read_tree(_text(path / KITCHEN), KITCHEN)
+    except (OSError, UnicodeDecodeError):
+        return ZoneInfo("UTC")
+    for leaf, node in tree.items if tree else ():
+        if leaf.line.text == "zone" and isinstance(node, Leaf):
+            try:
+                return ZoneInfo(node.line.text)
+            except (ZoneInfoNotFoundError, ValueError):
+                break
+    return ZoneInfo("UTC")
