@@ -1,4 +1,7 @@
-"""The demo kitchen, copied, spoilt in one place, and what is said of it."""
+"""A kitchen as it was written one Tuesday, spoilt in one place, and what is said of it.
+
+``weir`` stays as it is, so that messages can be tested with their lines.
+"""
 
 import shutil
 from collections.abc import Callable
@@ -8,18 +11,17 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-import demould.demo
 from demould.counter.text.read_folder import read_folder
 
 NOW = datetime(2026, 11, 17, 14, 0, tzinfo=ZoneInfo("Europe/London"))
-DEMO = Path(demould.demo.__path__[0]) / "brackmoor-weir"
+WEIR = Path(__file__).parent / "weir"
 
 Said = Callable[..., list[str]]
 
 
 @pytest.fixture
 def kitchen(tmp_path: Path) -> Path:
-    return Path(shutil.copytree(DEMO, tmp_path / "kitchen"))
+    return Path(shutil.copytree(WEIR, tmp_path / "kitchen"))
 
 
 @pytest.fixture

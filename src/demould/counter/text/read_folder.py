@@ -33,7 +33,7 @@ def read_folder(
     now: datetime,
     further: Iterable[Check] = (),
     *,
-    orders: bool = True,
+    only: str | None = None,
 ) -> tuple[Folder | None, tuple[Problem, ...], Mapping[str, str]]:
     """What a kitchen folder says.
 
@@ -45,8 +45,8 @@ def read_folder(
         Aware; orders before it are a fault.
     further
         Checks that need more than text. They run where everything could be read.
-    orders
-        False leaves ``orders.yaml`` aside, for questions that no order changes.
+    only
+        A dessert's key: the other desserts and the orders are left aside.
 
     Returns
     -------
@@ -61,7 +61,7 @@ def read_folder(
         wrong = Words("there is no folder called {name!r}", name=str(path))
         remedy = Words("Look at the name, or make one with: demould demo")
         return None, (Problem(path.name, 0, 0, wrong, remedy),), {}
-    texts, problems = read_texts(path, orders=orders)
+    texts, problems = read_texts(path, only=only)
     faults = Faults()
     if KITCHEN not in texts and not (path / KITCHEN).exists():
         faults.tell(
@@ -75,7 +75,7 @@ def read_folder(
         problems = (*problems, *found)
         if tree is not None:
             trees[file] = tree
-    folder = read_trees(trees, now, faults, _files(path, orders=orders))
+    folder = read_trees(trees, now, faults, _files(path, only=only))
     problems = in_order((*problems, *faults.found))
     if problems or folder is None:
         return None, problems, texts
@@ -85,12 +85,12 @@ def read_folder(
 
 
 def read_texts(
-    path: Path, *, orders: bool = True
+    path: Path, *, only: str | None = None
 ) -> tuple[dict[str, str], tuple[Problem, ...]]:
     """The text of each file of the kitchen, and what is no text."""
     texts: dict[str, str] = {}
     problems = []
-    for file in _files(path, orders=orders):
+    for file in _files(path, only=only):
         try:
             texts[file] = _text(path / file)
         except OSError:
@@ -127,13 +127,15 @@ def read_texts(
     return texts, (*problems, *strays)
 
 
-def _files(path: Path, *, orders: bool = True) -> list[str]:
+def _files(path: Path, *, only: str | None = None) -> list[str]:
     """Names inside the folder, in the order they are read and shown."""
     top = [file for file in (KITCHEN, LARDER) if (path / file).exists()]
     below = sorted(
-        f"{DESSERTS}/{one.name}" for one in (path / DESSERTS).glob("[!.]*.yaml")
+        f"{DESSERTS}/{one.name}"
+        for one in (path / DESSERTS).glob("[!.]*.yaml")
+        if only in (None, one.stem)
     )
-    last = [ORDERS] if orders and (path / ORDERS).exists() else []
+    last = [ORDERS] if only is None and (path / ORDERS).exists() else []
     return [*top, *below, *last]
 
 
@@ -240,3 +242,8 @@ def zone_of(path: Path) -> ZoneInfo:
             except (ZoneInfoNotFoundError, ValueError):
                 break
     return ZoneInfo("UTC")
+
+
+def desserts_in(path: Path) -> tuple[str, ...]:
+    """The keys of the desserts a folder has files of."""
+    return tuple(sorted(one.stem for one in (path / DESSERTS).glob("[!.]*.yaml")))
