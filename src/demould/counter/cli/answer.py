@@ -1,18 +1,24 @@
 """What a command knows, as plain JSON: every figure with how it is known."""
 
-from datetime import datetime
+from __future__ import annotations
 
-from demould.amounts.dip import InJug
-from demould.amounts.factors import Make
-from demould.cold.wait import Wait
-from demould.mise.figure import Assumed, Estimate, Figure, how_known
-from demould.mise.problem import Problem
-from demould.plan.schedule_json import schedule_to_json
-from demould.week.chilling import Chilling, InPlace
-from demould.week.making import Amounts, Making
-from demould.week.sections import Week
-from demould.week.sure import Sure
-from demould.week.timing import Entry, Timing
+from typing import TYPE_CHECKING
+
+from demould.mise.figure import Assumed, how_known
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+    from demould.amounts.dip import InJug
+    from demould.amounts.factors import Make
+    from demould.cold.wait import Wait
+    from demould.mise.figure import Estimate, Figure
+    from demould.mise.problem import Problem
+    from demould.week.chilling import Chilling, InPlace
+    from demould.week.making import Amounts, Making
+    from demould.week.sections import Week
+    from demould.week.sure import Sure
+    from demould.week.timing import Entry, Timing
 
 Answer = dict[str, object]
 
@@ -152,6 +158,8 @@ def of_wait(wait: Wait) -> Answer:
 
 def of_timing(timing: Timing) -> Answer:
     """Give the plan in its schema, and beside it the clock a cook reads."""
+    from demould.plan.schedule_json import schedule_to_json
+
     return {
         **schedule_to_json(timing.schedule),
         "clock": [_of_entry(entry) for entry in timing.entries],

@@ -10,10 +10,10 @@ from zoneinfo import ZoneInfo
 
 import click
 
-from demould.counter.text.read_folder import read_folder, zone_of
+from demould.counter.text.read_folder import desserts_in, read_folder, zone_of
 from demould.mise.clock import read_moment
 from demould.mise.dessert import Dessert
-from demould.mise.folder import Folder
+from demould.mise.folder import Folder, dessert_of
 from demould.mise.problem import Problem, UnreadableError
 from demould.week.faults import faults_of
 
@@ -36,13 +36,13 @@ def common(command: F) -> F:
 
 
 def open_folder(
-    path: Path, now: str | None, *, orders: bool = True
+    path: Path, now: str | None, *, only: str | None = None
 ) -> tuple[Folder, datetime]:
     """Read a kitchen folder as at a moment; print every fault and exit where any is.
 
-    `orders` False leaves orders.yaml aside, for questions that no order changes.
+    `only` is the one dessert asked about: orders and other desserts stay unread.
     """
-    folder, problems, moment = read_as_at(path, now, orders=orders)
+    folder, problems, moment = read_as_at(path, now, only=only)
     if problems or folder is None:
         tell(problems)
         sys.exit(FAULTS)
@@ -50,12 +50,12 @@ def open_folder(
 
 
 def read_as_at(
-    path: Path, now: str | None, *, orders: bool = True
+    path: Path, now: str | None, *, only: str | None = None
 ) -> tuple[Folder | None, tuple[Problem, ...], datetime]:
     """Read a kitchen folder as at a moment, with every fault found."""
     moment = _moment(now, zone_of(path))
     folder, problems, _ = read_folder(
-        path, moment, (lambda read: faults_of(read, moment),), orders=orders
+        path, moment, (lambda read: faults_of(read, moment),), only=only
     )
     return folder, problems, moment
 
@@ -87,15 +87,16 @@ def open_dessert(
     folder_path = kitchen or (
         file.resolve().parent.parent if file.suffix == ".yaml" else Path()
     )
-    folder, _ = open_folder(folder_path, now, orders=False)
-    for dessert in folder.desserts:
-        if dessert.key == file.stem:
-            return folder, dessert
-    known = ", ".join(dessert.key for dessert in folder.desserts) or "none"
-    raise click.BadParameter(
-        f"no dessert is called {file.stem!r} in {folder_path.name}; it has: {known}.",
-        param_hint="DESSERT",
-    )
+    known = desserts_in(folder_path)
+    if file.stem not in known:
+        has = ", ".join(known) or "none"
+        raise click.BadParameter(
+            f"no dessert is called {file.stem!r} in {folder_path.name or '.'};"
+            f" it has: {has}.",
+            param_hint="DESSERT",
+        )
+    folder, _ = open_folder(folder_path, now, only=file.stem)
+    return folder, dessert_of(folder, file.stem)
 
 
 def say(text: str) -> None:
