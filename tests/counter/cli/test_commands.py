@@ -147,7 +147,7 @@ def test_check_of_an_unknown_amount_asks_for_it(run: Run, kitchen: Path) -> None
     file = kitchen / PEBBLE
     text = file.read_text("utf-8")
     file.write_text(
-        text.replace("    1 g    salt\n  density", "    ?  salt\n  density")
+        text.replace("    1 g    salt\n  density", "    ?  salt\n  density", 1)
     )
     assert "NOT SAID" in run("check", kitchen, *NOW).stdout
     answer = json.loads(run("check", kitchen, "--json", *NOW).stdout)
