@@ -71,3 +71,41 @@ def test_a_moment_is_aware_in_the_kitchens_zone() -> None:
     summer = read_moment("2026-07-01 19:30", LONDON)
     assert summer.tzinfo is LONDON
     assert summer.astimezone(UTC) == datetime(2026, 7, 1, 18, 30, tzinfo=UTC)
+
+
+@pytest.mark.parametrize("text", ["tomorrow", "21.11.2026", "Sat 21 Nov"])
+def test_no_day(text: str) -> None:
+    with pytest.raises(UnreadableError) as fault:
+        read_day(text)
+    assert str(fault.value) == (
+        f"{text!r} is not a day. Write year-month-day, for example 2026-11-21."
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        (
+            "2026-11-21",
+            "'2026-11-21' is not a day and a time. Write it like Sat 2026-11-21 19:30.",
+        ),
+        (
+            "2026-02-30 19:30",
+            "there is no 2026-02-30. Look at the calendar; write year-month-day.",
+        ),
+        (
+            "2026-03-29 01:30",
+            "the clocks go forward over Sun 2026-03-29 01:30: it never comes. Write a time"
+            " before or after the hour that is left out.",
+        ),
+        (
+            "2026-10-25 01:30",
+            "the clocks go back that night: Sun 2026-10-25 01:30 comes twice. Write Sun"
+            " 2026-10-25 01:30 first, or Sun 2026-10-25 01:30 second.",
+        ),
+    ],
+)
+def test_no_moment(text: str, message: str) -> None:
+    with pytest.raises(UnreadableError) as fault:
+        read_moment(text, LONDON)
+    assert str(fault.value) == message

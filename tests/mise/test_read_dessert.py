@@ -474,6 +474,17 @@ def test_a_bad_line(read: Read, old: str, new: str, message: str) -> None:
     assert faults_of(read, text.replace(old, new, 1)) == [f"{place}{message}"]
 
 
+def test_a_key_twice_and_a_time_that_is_none(read: Read) -> None:
+    text = HEAD + MOUSSE + "mould: dome\nmethod: |\n  do  soon\n  see  5 min; mixxer\n"
+    assert faults_of(read, text) == [
+        "x.yaml:10:1: 'mould' is here twice, first on line 2. Keep one of the two.",
+        "x.yaml:12:7: 'soon' does not say how long 'do' takes. Write it like 10 min, or 1.5"
+        " min a piece, or stands 12 h to 48 h, or blast 2.5 h or freezer 12 h.",
+        "x.yaml:13:15: 'mixxer' is no tool, no cold place and no rule. Perhaps you meant"
+        " 'mixer'; if not, write it in other words.",
+    ]
+
+
 def test_a_component_that_goes_into_itself_by_way_of_others(read: Read) -> None:
     first = MOUSSE.replace("cream 35 %", "jam")
     second = MOUSSE.replace("mousse", "jam").replace("cream 35 %", "mousse")

@@ -61,6 +61,7 @@ from demould.mise.words import Words
 from demould.mise.write_dessert import write_dessert
 from demould.mise.write_kitchen import write_kitchen
 from demould.mise.write_larder import write_larder
+from demould.mise.write_method import write_method
 from demould.mise.write_orders import write_orders
 
 LONDON = ZoneInfo("Europe/London")
@@ -195,6 +196,13 @@ KITCHENS = st.builds(
     money=st.sampled_from(["", "units"]),
     deliveries=st.sampled_from([None, time(9)]),
 )
+
+
+def test_a_time_a_piece_that_was_changed_is_not_written_as_it_was() -> None:
+    hands = Hands(per_piece=replace(_per(15, 24), value=0.7))
+    block = write_method((Step(key="do", hands=hands),))
+    assert block is not None
+    assert block.lines[0].line.text == "do  0.7 min a piece"
 
 
 def back(reader: Any, tree: Any, *more: Any) -> Any:

@@ -54,12 +54,16 @@ class Jug:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ColdPlace:
-    """A cold place: its air, the kind that gives its film, what it takes at once."""
+    """A cold place: its air, the kind that gives its film, what it takes at once.
+
+    `film` is what a probe told of this very place, in W/m2K; it wins over the kind's.
+    """
 
     key: str
     air: Figure
     kind: str
     load: Figure | None = None
+    film: Figure | None = None
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 

@@ -49,7 +49,7 @@ def read_finish(line: Line, components: tuple[str, ...]) -> Finish:
     found = _Found()
     for part in rest:
         with at_column(part.column):
-            _take(part, found, line)
+            _take(part, found, line, component)
     remarks = tuple(found.remarks)
     match found.how:
         case "dipped":
@@ -104,12 +104,16 @@ _WORDS = {
 }
 
 
-def _take(part: Part, found: _Found, line: Line) -> None:
+def _take(part: Part, found: _Found, line: Line, component: str) -> None:
     """Put one part of the line where it belongs."""
     for key in ("film", "clearance", "depth"):
         if size := after(part.text, key):
             found.figures[key] = read_figure(
-                size, name=key, kinds=("length",), line=line, zero=key == "clearance"
+                size,
+                name=f"{key} of the {component}" if key == "film" else key,
+                kinds=("length",),
+                line=line,
+                zero=key == "clearance",
             )
             return
     if heel := after(part.text, "heel"):

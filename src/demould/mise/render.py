@@ -2,6 +2,7 @@
 
 import json
 import re
+from typing import assert_never
 
 from demould.mise.tree import Block, Branch, Leaf, Node
 
@@ -31,6 +32,8 @@ def entry(key: str, node: Node, indent: str) -> list[str]:
                 entry(one.line.text, part, f"{indent}  ") for one, part in node.items
             ]
             return [name, *(line for lines in below for line in lines)]
+        case _:
+            assert_never(node)
 
 
 def scalar(text: str) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 from itertools import zip_longest
+from typing import assert_never
 
 from demould.mise.render import entry, scalar
 from demould.mise.tree import Block, Branch, Leaf, Node
@@ -172,3 +173,5 @@ def _last_line(key: Leaf, node: Node) -> int:
             return max(key.line.number, *(leaf.line.number for leaf in node.lines), 0)
         case Branch():
             return max(key.line.number, *(_last_line(*item) for item in node.items), 0)
+        case _:
+            assert_never(node)

@@ -1,6 +1,7 @@
 """A dessert as the tree of its file."""
 
 from collections.abc import Iterable, Iterator
+from typing import assert_never
 
 from demould.mise.component import Component, InSteps, Loss, Making, Sheet, WholeBatches
 from demould.mise.dessert import (
@@ -73,6 +74,8 @@ def _fill(fill: Fill) -> str:
             return write_shape(shape)
         case FromMould(mould=mould):
             return f"from the {mould} mould"
+        case _:
+            assert_never(fill)
 
 
 def _figure(words: str, figure: Figure | None) -> str | None:
@@ -100,6 +103,8 @@ def _how(finish: Finish) -> tuple[str | None, ...]:
         case Spray():
             lands = f"{write_amount(finish.lands)} lands {write_origin(finish.lands)}"
             return "sprayed", film, lands.strip()
+        case _:
+            assert_never(finish)
 
 
 def _on_plate(thing: OnPlate) -> str:

@@ -2,9 +2,10 @@
 
 from datetime import datetime
 from decimal import Decimal
+from typing import assert_never
 
 from demould.mise.clock import show_day
-from demould.mise.figure import Assumed, Figure, Measured, Worked
+from demould.mise.figure import Assumed, Figure, Measured, Stated, Worked
 from demould.mise.number import has_thousands_look, written
 from demould.mise.shape import (
     Box,
@@ -69,10 +70,12 @@ def write_origin(figure: Figure) -> str:
         case Assumed(low=low, high=high, source=source):
             span = f"{written(low)} to {written(high)}"
             return f"(assumed {', '.join(filter(None, (span, source)))})"
+        case Stated(by=by):
+            return f"(stated by {by})" if by else ""
         case Worked():
             return ""
-        case stated:
-            return f"(stated by {stated.by})" if stated.by else ""
+        case _:
+            assert_never(figure.origin)
 
 
 def write_shape(shape: Shape) -> str:
@@ -96,6 +99,8 @@ def write_shape(shape: Shape) -> str:
             return f"trough {write_sizes(long, wide, high)} mm"
         case WaterOnly(water_ml=held):
             return f"water {_number(held, 'ml')} ml"
+        case _:
+            assert_never(shape)
 
 
 def _oval(oval: Oval) -> str:
