@@ -1,0 +1,9 @@
+"""One profile of hypothesis for all: no deadlines on shared machines, repeatable in CI."""
+
+import os
+
+from hypothesis import settings
+
+settings.register_profile("here", deadline=None)
+settings.register_profile("ci", deadline=None, derandomize=True, print_blob=True)
+settings.load_profile("ci" if os.environ.get("CI") else "here")
