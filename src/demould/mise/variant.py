@@ -28,12 +28,19 @@ def as_variant(dessert: Dessert, name: str | None, own: Iterable[str]) -> Desser
 
 
 def _swapped(component: Component, swap: Swap, own: tuple[str, ...]) -> Component:
-    """Put what comes in where what goes out stood, and count the lines anew."""
+    """Put what comes in where what goes out first stood, and count the lines anew.
+
+    All lines of what goes out go: sugar may stand in two, and comes in once.
+    """
     lines: list[FormulaLine] = []
+    still_to_come = True
     for line in component.formula:
         if plain(line.what) != plain(swap.out):
             lines.append(line)
             continue
+        if not still_to_come:
+            continue
+        still_to_come = False
         lines.extend(
             FormulaLine(
                 ordinal=line.ordinal,

@@ -1,30 +1,52 @@
 """How late each thing may start, and after which moment there is no way back."""
 
+from collections.abc import Iterator
+from itertools import groupby
+
 from demould.mise.words import Words
 from demould.sheets.naming import doing
-from demould.sheets.page import Block, Head, Lines
-from demould.sheets.times import day_time
+from demould.sheets.page import Block, Cell, Column, Head, Lines, Table
+from demould.sheets.times import clock, day_time
 from demould.week.timing import Timing
 
-BETWEEN = " . "
+HELD = "\xa0"
+BETWEEN = f"{HELD}. "
 
 
 def deadlines(timing: Timing) -> tuple[Block, ...]:
     """Give the latest starts in order of the clock, and each order's first one."""
     named = sorted(timing.latest, key=lambda name: timing.latest[name])
-    said = [f"{_short(timing, name)} {day_time(timing.latest[name])}" for name in named]
+    if not named:
+        return ()
     first: dict[str, str] = {}
     for name in named:
         first.setdefault(timing.laid.parts[name].make.order.key, name)
-    gone = [
-        f"{day_time(timing.latest[name])} ({_short(timing, name)})"
-        for name in first.values()
-    ]
     return (
         Head(text=Words("latest starts")),
-        Lines(lines=(BETWEEN.join(said),)),
+        Table(
+            columns=(Column(share=0.5), Column(share=8)),
+            rows=tuple(_days(timing, named)),
+        ),
         Head(text=Words("no way back after")),
-        Lines(lines=(BETWEEN.join(gone),)),
+        Lines(lines=tuple(_gone(timing, name) for name in first.values())),
+    )
+
+
+def _days(timing: Timing, named: list[str]) -> Iterator[tuple[Cell, ...]]:
+    for day, names in groupby(named, key=lambda name: timing.latest[name].date()):
+        said = [
+            f"{_short(timing, name)} {clock(timing.latest[name])}" for name in names
+        ]
+        held = [one.replace(" ", HELD) for one in said]
+        yield Cell(text=f"{day:%a}"), Cell(text=BETWEEN.join(held))
+
+
+def _gone(timing: Timing, name: str) -> Words:
+    return Words(
+        "{at} for {dessert}: {what}",
+        at=day_time(timing.latest[name]),
+        dessert=timing.laid.parts[name].make.dessert.name,
+        what=_short(timing, name),
     )
 
 

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 
 from demould.amounts.factors import Make
+from demould.matter.grams import share
+from demould.mise.dessert import Dip, Spray, component_of
 from demould.mise.figure import Figure, how_known
 from demould.mise.words import Words
 from demould.sheets.page import Cell, Column, Table
@@ -16,8 +18,8 @@ def make_table(each: Sequence[Amounts]) -> Table:
     """Give the table of all orders, each under its own name."""
     rows: list[tuple[Cell, ...]] = []
     for amounts in each:
-        name = Words("{name}, {n}", name=amounts.dessert.name, n=amounts.pieces)
-        rows.append((Cell(text=name, strong=False), *[BLANK] * 5))
+        name = Words("{name}, {n}", name=amounts.dessert.name.upper(), n=amounts.pieces)
+        rows.append((Cell(text=name), *[BLANK] * 5))
         rows.extend(_row(amounts, make) for make in amounts.makes)
         rows.append(_whole(amounts))
     return Table(
@@ -26,7 +28,7 @@ def make_table(each: Sequence[Amounts]) -> Table:
             Column(head=Words("written"), align="right"),
             Column(head=Words("factor"), align="right"),
             Column(head=Words("weigh"), align="right"),
-            Column(head=Words("in a piece"), align="right"),
+            Column(head=Words("a piece"), align="right"),
             Column(share=1.6),
         ),
         rows=tuple(rows),
@@ -39,8 +41,8 @@ def _row(amounts: Amounts, make: Make) -> tuple[Cell, ...]:
     ]
     stays = sum(one.value for one in inside) if inside else make.each.value
     return (
-        Cell(text=Words("  {name}", name=make.name)),
-        _cell(f"{grams(make.written.value)} g", make.written),
+        Cell(text=make.name),
+        _cell(f"{round(make.written.value, 1):g} g", make.written),
         Cell(text=_factor(make)),
         _cell(f"{grams(make.weigh.value)} g", make.weigh),
         _cell(f"{stays:.1f} g", (inside or [make.each])[0]),
@@ -51,7 +53,7 @@ def _row(amounts: Amounts, make: Make) -> tuple[Cell, ...]:
 def _whole(amounts: Amounts) -> tuple[Cell, ...]:
     whole = amounts.piece.whole
     return (
-        Cell(text=Words("  whole piece")),
+        Cell(text=Words("whole piece")),
         *[BLANK] * 3,
         _cell(f"{whole.value:.1f} g", whole),
         BLANK,
@@ -78,7 +80,17 @@ def _remark(amounts: Amounts, make: Make) -> str | Words:
     if beside_it(amounts, make.component):
         return Words("beside it")
     if make.cook_to is not None:
-        return Words("cook to {g} g", g=grams(make.cook_to.value))
+        g = grams(make.cook_to.value)
+        baked = component_of(amounts.dessert, make.component).sheet is not None
+        return Words("bake to {g} g", g=g) if baked else Words("cook to {g} g", g=g)
+    for finish in amounts.dessert.finish:
+        match finish:
+            case Dip(component=make.component, film=film):
+                return Words("{mm:g} mm", mm=film.value)
+            case Spray(component=make.component, lands=lands):
+                return Words("{lands:g} % lands", lands=100 * share(lands))
+            case _:
+                pass
     for part in amounts.piece.parts:
         if part.component == make.component and part.how == "rest":
             return f"{part.volume.value:.1f} ml"

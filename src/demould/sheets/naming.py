@@ -6,7 +6,7 @@ from demould.plan.parts import Part
 
 def doing(laid: Laid, part: Part) -> str:
     """Give ``cook rhubarb centre``: by its key where only one dessert has such a part."""
-    return f"{part.step.key} {thing(laid, part)}"
+    return f"{part.step.key.replace('-', ' ')} {thing(laid, part)}"
 
 
 def thing(laid: Laid, part: Part) -> str:

@@ -13,11 +13,7 @@ from demould.week.timing import Timing
 def verdict(makings: Sequence[Making], timing: Timing) -> Iterator[Block]:
     """Say whether it stands and what is tightest, then a row an order."""
     if not timing.stands:
-        explain = timing.schedule.explain
-        why = explain.text if explain else Words("no plan was found in the time given")
-        broken = tuple(str(one) for one in timing.broken)
-        said = Words("IT DOES NOT STAND: {why}", why=why)
-        yield Lines(lines=(said, *broken), loud=True)
+        yield from _does_not_stand(timing)
         return
     yield Lines(lines=(_stands(makings, timing),))
     yield Table(
@@ -30,6 +26,22 @@ def verdict(makings: Sequence[Making], timing: Timing) -> Iterator[Block]:
         ),
         rows=tuple(_row(making, timing) for making in makings),
     )
+
+
+def _does_not_stand(timing: Timing) -> Iterator[Block]:
+    """Say why, loudly; then what would make room, where the plan knows."""
+    explain = timing.schedule.explain
+    broken = tuple(one.text for one in timing.broken)
+    if explain is not None:
+        why: str | Words = explain.text
+    elif broken:
+        why = Words("the plan that was found breaks what it promises")
+    else:
+        why = Words("no plan was found in the time given")
+    yield Lines(lines=(Words("IT DOES NOT STAND: {why}", why=why), *broken), loud=True)
+    if explain is not None and explain.relaxations:
+        room = (one.text for one in explain.relaxations)
+        yield Lines(lines=(Words("What would make room, one of:"), *room))
 
 
 def _stands(makings: Sequence[Making], timing: Timing) -> Words:
@@ -47,17 +59,25 @@ def _stands(makings: Sequence[Making], timing: Timing) -> Words:
 
 def _row(making: Making, timing: Timing) -> tuple[Cell, ...]:
     order = making.order
-    spares = making.amounts.pieces - order.pieces
+    spares = _spares(making.amounts.pieces - order.pieces)
     spare = timing.spare.get(order.key)
     return (
         Cell(text=str(order.pieces)),
         Cell(text=making.amounts.dessert.name),
         Cell(text=Words("{ends} {at}", ends=order.ends, at=day_time(order.due))),
         Cell(
-            text=Words(
-                "make {n} ({spares} spares)", n=making.amounts.pieces, spares=spares
-            ),
+            text=Words("make {n} ({spares})", n=making.amounts.pieces, spares=spares),
             known=how_known(making.amounts.made),
         ),
         Cell(text=Words("spare {span}", span=span(spare)) if spare is not None else ""),
     )
+
+
+def _spares(n: int) -> Words:
+    match n:
+        case 0:
+            return Words("no spares")
+        case 1:
+            return Words("1 spare")
+        case _:
+            return Words("{n} spares", n=n)

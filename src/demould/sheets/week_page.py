@@ -1,8 +1,10 @@
 """The week on one page: decisions first, then grams, then hours."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from demould.amounts.dip import InJug
+from demould.amounts.rounds import Rounds
 from demould.mise.figure import how_known
 from demould.mise.words import Words
 from demould.sheets.days import days
@@ -11,11 +13,10 @@ from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import between, day_time
 from demould.sheets.verdict import verdict
-from demould.week.making import Making
+from demould.week.making import Making, Whip
 from demould.week.sections import Week
 
 MOVES_SHOWN = 3
-RIGHT = "right"
 
 
 def week_page(week: Week, papers: str | None = None) -> Page:
@@ -65,13 +66,13 @@ def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
         yield from deadlines(week.timing)
     yield from _sure(week)
     if papers:
-        yield Head(text="papers", note=papers)
+        yield Head(text=Words("papers"), note=papers)
 
 
 def _decide(week: Week) -> Iterator[Block]:
     if not week.decisions:
         return
-    yield Head(text="you decide", note="by")
+    yield Head(text=Words("you decide"), note=Words("by"))
     yield Table(
         columns=(
             Column(align="right", share=0.3),
@@ -94,7 +95,9 @@ def _decide(week: Week) -> Iterator[Block]:
 
 
 def _as_written(week: Week) -> Iterator[Block]:
-    yield Head(text="as written it gives, pieces", note="weakest marked <")
+    yield Head(
+        text=Words("as written it gives, pieces"), note=Words("weakest marked <")
+    )
     rows = [_gives(making) for making in week.makings]
     width = max(len(row) for row in rows)
     blank = Cell(text="")
@@ -120,39 +123,61 @@ def _gives(making: Making) -> tuple[Cell, ...]:
 
 
 def _holds(week: Week) -> Iterator[Block]:
-    yield Head(text="what the kitchen holds")
-    yield Lines(lines=tuple(_hold_lines(week)))
+    yield Head(text=Words("what the kitchen holds"))
+    yield Table(
+        columns=(Column(share=2), Column(share=0.8), Column(share=5)),
+        rows=tuple(row for making in week.makings for row in _held(making)),
+    )
 
 
-def _hold_lines(week: Week) -> Iterator[Words]:
-    for making in week.makings:
-        turns = making.amounts.rounds
-        yield Words(
-            "moulds  {mould}: {made} in {cavities} cavities, {turns}",
-            mould=turns.mould,
-            made=making.amounts.pieces,
-            cavities=turns.cavities,
-            turns=" + ".join(str(one) for one in turns.each),
-        )
-    for making in week.makings:
-        yield from _jug_lines(making)
-        for whip in making.amounts.whips:
-            yield Words(
-                "bowl    {dessert}, round of {n}: {mass:.0f} g{most} ({verdict})",
-                dessert=making.amounts.dessert.name,
-                n=whip.pieces,
-                mass=whip.bowl.mass.value,
-                most=f" of {whip.bowl.most.value:.0f} g" if whip.bowl.most else "",
-                verdict=whip.bowl.verdict,
-            )
-
-
-def _jug_lines(making: Making) -> Iterator[Words]:
+def _held(making: Making) -> Iterator[tuple[Cell, ...]]:
+    blank = Cell(text="")
+    yield (
+        Cell(text=making.amounts.dessert.name),
+        Cell(text=Words("moulds")),
+        Cell(text=_turns(making.amounts.rounds)),
+    )
+    for whip in making.amounts.whips:
+        what, amiss = _whipped(whip), whip.bowl.verdict != "fits"
+        yield blank, Cell(text=Words("bowl")), Cell(text=what, strong=amiss)
     jug = making.amounts.jug
-    if jug is None:
-        return
-    yield Words(
-        "jug     {wide:g} mm: {least:.0f} to cover + {taken:.0f} on the pieces"
+    if jug is not None:
+        yield blank, Cell(text=Words("jug")), Cell(text=_told(jug))
+        for wider in _wider(jug, making.amounts.jugs):
+            yield blank, blank, Cell(text=wider)
+
+
+def _whipped(whip: Whip) -> Words:
+    most = whip.bowl.most
+    return Words(
+        "round of {n}: {mass:.0f} g{most}, {verdict}",
+        n=whip.pieces,
+        mass=whip.bowl.mass.value,
+        most=f" of {most.value:.0f} g" if most else "",
+        verdict=whip.bowl.verdict,
+    )
+
+
+def _turns(rounds: Rounds) -> Words:
+    if rounds.count == 1:
+        return Words(
+            "{mould}: {made} of {cavities} cavities, one round",
+            mould=rounds.mould,
+            made=rounds.each[0],
+            cavities=rounds.cavities,
+        )
+    return Words(
+        "{mould}: {cavities} cavities, {n} rounds, {turns}",
+        mould=rounds.mould,
+        cavities=rounds.cavities,
+        n=rounds.count,
+        turns=" + ".join(str(one) for one in rounds.each),
+    )
+
+
+def _told(jug: InJug) -> Words:
+    return Words(
+        "{wide:g} mm: {least:.0f} to cover + {taken:.0f} on pieces"
         " + {heel:g} heel = {melt:.0f} g",
         wide=jug.jug.diameter.value,
         least=jug.least.value,
@@ -160,28 +185,29 @@ def _jug_lines(making: Making) -> Iterator[Words]:
         heel=jug.heel.value,
         melt=jug.melt.value,
     )
-    wider = [
-        way
-        for way in making.amounts.jugs
+
+
+def _wider(jug: InJug, ways: Iterable[InJug]) -> Iterator[Words]:
+    """Say what wider jugs would need: the one at hand is seldom the narrowest."""
+    wide = [
+        f"{way.jug.diameter.value:g} mm would need {way.melt.value:.0f} g"
+        for way in ways
         if way.on_end == jug.on_end and way.jug.diameter.value > jug.jug.diameter.value
     ]
-    if wider:
-        yield Words(
-            "        ({ways})",
-            ways=", ".join(
-                f"{way.jug.diameter.value:g} mm would need {way.melt.value:.0f} g"
-                for way in wider
-            ),
-        )
+    if wide:
+        yield Words("({ways})", ways=", ".join(wide))
 
 
 def _cold(week: Week) -> Iterator[Block]:
-    yield Head(text="freeze and thaw, between", note="one piece alone, in steady air")
+    yield Head(
+        text=Words("freeze and thaw, between"),
+        note=Words("one piece alone, in steady air"),
+    )
     first = next(iter(week.chilling.values()))
     heads = [
-        *(f"{one.place.key} {one.place.air.value:g} °C" for one in first.freezing),
+        *(f"{one.place.key} {one.place.air.value:g}\xa0°C" for one in first.freezing),
         *(
-            f"{one.how or 'open'}, {one.place.key} {one.place.air.value:g} °C"
+            f"{one.how or 'open'}, {one.place.key} {one.place.air.value:g}\xa0°C"
             for one in first.thawing
         ),
     ]
@@ -216,7 +242,7 @@ def _cold(week: Week) -> Iterator[Block]:
 
 def _sure(week: Week) -> Iterator[Block]:
     yield Head(
-        text="how sure",
+        text=Words("how sure"),
         note=Words("{n} figures assumed", n=len(week.sure.assumed)),
     )
     moves = week.sure.moves[:MOVES_SHOWN]

@@ -76,13 +76,14 @@ def _instead(making: Making, last: Whip) -> Iterator[Words]:
 
 
 def _probe(making: Making, kitchen: Kitchen, by: datetime | None) -> Iterator[Decision]:
-    """A piece that the probe spoils leaves one fewer: what would make up for it."""
+    """A piece that the probe spoils leaves one fewer: what would make up for it.
+
+    Nothing would have to where there are spares beyond what breakage asks for. Where
+    the cook has chosen fewer, one more than those.
+    """
     broken, sure = share(kitchen.breakage), share(kitchen.sure)
-    needed = making.amounts.pieces - 1
-    instead = making.amounts.pieces
-    while pieces_to_make(making.order.pieces, broken, sure) > needed:
-        needed += 1
-        instead += 1
+    enough = pieces_to_make(making.order.pieces, broken, sure)
+    instead = min(making.amounts.pieces, enough) + 1
     if instead > making.amounts.pieces:
         yield Decision(
             asks=Words(

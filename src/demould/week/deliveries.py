@@ -5,7 +5,7 @@ from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from demould.amounts.factors import Make
-from demould.matter.grams import Find, weighed_lines
+from demould.matter.grams import Find, kept_by_solids, weighed_lines
 from demould.mise.dessert import component_of
 from demould.mise.kitchen import Kitchen
 from demould.mise.own_larder import Larder, Stocked
@@ -30,13 +30,22 @@ def needs_of(makings: Iterable[Making], find: Find) -> dict[str, float]:
 
 
 def ingredients_of(making: Making, make: Make, find: Find) -> dict[str, float]:
-    """Give grams of every ingredient in what is made of one component."""
+    """Give grams of every ingredient in what is made of one component.
+
+    A liquid that is made up again after straining is needed twice where the solids
+    keep it.
+    """
     component = component_of(making.amounts.dessert, make.component)
+    kept = kept_by_solids(component, find)
     found: dict[str, float] = {}
     for line, grams in weighed_lines(component.formula, find):
-        if line.ingredient is not None:
-            weighed = grams.value * make.factor.value
-            found[line.ingredient] = found.get(line.ingredient, 0.0) + weighed
+        if line.ingredient is None:
+            continue
+        written = grams.value
+        if line.made_up and kept is not None:
+            written, kept = written + kept.value, None
+        weighed = written * make.factor.value
+        found[line.ingredient] = found.get(line.ingredient, 0.0) + weighed
     return found
 
 

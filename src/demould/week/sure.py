@@ -187,35 +187,25 @@ def _says(
     origin = figure.origin
     assert isinstance(origin, Assumed)
     names = {make.component: make.name for make in making.amounts.makes}
-    values = {
-        "name": figure.name,
-        "likely": likely[output],
-        "at_low": ends[0].get(output, 0.0),
-        "at_high": ends[1].get(output, 0.0),
-        "low": origin.low,
-        "high": origin.high,
-        "component": names.get(output.component, ""),
-        "dessert": making.amounts.dessert.name,
-    }
+    component = names.get(output.component, "")
+    usual = f"{likely[output]:.0f}"
+    unit = " g" if output.kind == "grams" else ""
+    told = [
+        f"{at}{unit} at {end:g}"
+        for end, at in (
+            (origin.low, f"{ends[0].get(output, 0.0):.0f}"),
+            (origin.high, f"{ends[1].get(output, 0.0):.0f}"),
+        )
+        if at != usual
+    ]
+    values = {"component": component, "ends": ", ".join(told), "likely": usual}
     match output.kind:
         case "make":
-            return Words(
-                "at {low:g} make {at_low:.0f}, at {high:g} make {at_high:.0f},"
-                " not {likely:.0f}",
-                **values,
-            )
+            return Words("make {ends}, not {likely}", **values)
         case "pieces":
-            return Words(
-                "at {low:g} the written {component} gives {at_low:.0f},"
-                " at {high:g} {at_high:.0f}, not {likely:.0f}",
-                **values,
-            )
+            return Words("the written {component} gives {ends}, not {likely}", **values)
         case _:
-            return Words(
-                "at {low:g} it is {at_low:.0f} g of {component},"
-                " at {high:g} {at_high:.0f} g, not {likely:.0f} g",
-                **values,
-            )
+            return Words("{component}: {ends}, not {likely} g", **values)
 
 
 def settled_by(figure: Figure) -> Words:
