@@ -406,7 +406,19 @@ BAD = [
      " into the mould. Write 'filled, upside down: |' and one layer a line."),
     ("filled: |\n", "filled, upside down: |\n  mousse; half\nfilled: |\n", "5:1: the mould is"
      " filled twice, upright and upside down. Keep one of the two."),
+    ("mould: dome", "mould: stone", "2:8: the kitchen has no mould called 'stone'. Write it"
+     " under moulds in kitchen.yaml."),
+    ("mould: dome", "mould: dom", "2:8: the kitchen has no mould called 'dom'. Perhaps you"
+     " meant 'dome'."),
+    ("  mousse; the rest", "  mousse; half\n  jam; the rest\ncomponent jam:\n  density: 1 g/ml"
+     "\n  lost: 0 %\n  formula: salt", "5:3: 'jam' and 'mousse' both fill the rest. Give one of"
+     " them a size or a mould of its own."),
+    ("component mousse:", "component jam:\n  density: 1 g/ml\n  lost: 0 %\n  formula: salt\n"
+     "component mousse:", "5:1: 'jam' is made and never used. Name it in the filling, the"
+     " finish or the plate, or take it out."),
     # the plate
+    ("filled: |", "plate: |\n  qqq; 5 g\nfilled: |", "4:3: no ingredient is called 'qqq'. Add"
+     " it to larder.yaml, with its sheet per 100 g."),
     ("filled: |", "plate: |\n  salt\nfilled: |", "4:3: how much 'salt' goes on a plate is"
      " missing. Write it after a semicolon, for example salt; 15 g."),
     ("filled: |", "plate: |\n  salt; 5 mm\nfilled: |", "4:9: the salt on a plate, '5 mm', is a"
@@ -420,6 +432,11 @@ BAD = [
     ("filled: |", "finish: |\n  mousse; sprayed; film 1 mm\nfilled: |", "4:3: the share that"
      " lands of 'mousse' is missing. Write it, for example: 50 % lands."),
     # the formula
+    ("100 g  cream 35 %", "100 g  creem 35 %", "7:12: no ingredient is called 'creem 35 %'."
+     " Perhaps you meant 'cream 35 %'; or add 'creem 35 %' to the larder."),
+    ("100 g  cream 35 %", "100 g  hazelnt paste", "7:12: no ingredient is called 'hazelnt"
+     " paste'. Perhaps you meant 'Hazelnut paste 100 %'; or add 'hazelnt paste' to the"
+     " larder."),
     ("100 g  cream 35 %", "100 g", "7:5: '100 g' does not say of what. Write the ingredient"
      " after the amount."),
     ("100 g  cream 35 %", "?", "7:5: '?' does not say of what. Write the ingredient after the"
@@ -451,6 +468,10 @@ BAD = [
     ("component mousse:", "variant v: |\n  mousse; salt becomes 1 g sugar\ncomponent mousse:",
      "6:11: no ingredient of mousse is called 'salt'. Write one of: cream 35 %."),
     # the steps
+    ("component mousse:", "method: |\n  do  5 min\n  do  6 min\ncomponent mousse:", "7:3: a step"
+     " called 'do' is on line 6 too. Give one of them another first word."),
+    ("component mousse:", "method: |\n  do  5 min; needs jam\ncomponent mousse:", "6:14: no"
+     " component is called 'jam'. Write one of: mousse."),
     ("component mousse:", "method: |\n  do\ncomponent mousse:", "6:3: nobody says how long 'do'"
      " takes. Write it like 10 min, or 1.5 min a piece, or stands 12 h to 48 h, or blast"
      " 2.5 h or freezer 12 h."),

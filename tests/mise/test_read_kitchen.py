@@ -151,6 +151,28 @@ def test_the_unit_of_the_height_is_metres(read: Read) -> None:
         ),
         (
             "moulds",
+            "dome; 3 x 6; half-spere 70 mm",
+            "4:16: 'half-spere 70 mm' is not a shape known here. Perhaps you meant"
+            " 'half-sphere'.",
+        ),
+        (
+            "moulds",
+            "dome; 0 x 6; half-sphere 70 mm",
+            "4:9: the number of trays, '0', is less than 1. Write 1 or more.",
+        ),
+        (
+            "moulds",
+            "dome; 3 x 6.5; half-sphere 70 mm",
+            "4:9: '6.5' cavities is not a whole number. Write whole cavities.",
+        ),
+        (
+            "moulds",
+            "dome; 10000 x 6; half-sphere 70 mm",
+            "4:9: the number of trays, '10000', is more than 9999, the most that can be"
+            " read. Look at the number again; if it is meant, part it in several.",
+        ),
+        (
+            "moulds",
             "dome; 3 x 6; silicone thin",
             "4:16: the wall, 'thin', is not an amount. Write a number and its unit, in mm"
             " or cm.",

@@ -118,8 +118,22 @@ GOOD = "a:\n  dessert: dome\n  pieces: 1\n  plates: 2026-11-21 9:30\n"
                 " 1.2 spares or 1 200 spares."
             ],
         ),
+        (
+            f"{GOOD}  variant: light\n",
+            [
+                "x.yaml:5:12: 'dome' has no variants, and 'light' is asked for. Write"
+                " 'variant light: |' in its file, or ask for none."
+            ],
+        ),
+        (
+            GOOD.replace("11-21", "11-16"),
+            [
+                "x.yaml:4:11: the order is due Mon 2026-11-16 09:30, and now it is Tue"
+                " 2026-11-17 14:00. Write a day to come, or take the order away."
+            ],
+        ),
     ],
-    ids=range(8),
+    ids=range(10),
 )
 def test_a_bad_order(read: Read, text: str, messages: list[str]) -> None:
     assert read(read_orders, text, WANTED)[1] == messages

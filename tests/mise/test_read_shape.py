@@ -139,3 +139,18 @@ SHAPES = st.one_of(
 @given(SHAPES)
 def test_what_is_written_is_read_back(shape: Shape) -> None:
     assert read_shape(write_shape(shape)) == shape
+
+
+def test_an_ellipsoid_has_three_half_axes() -> None:
+    with pytest.raises(UnreadableError) as fault:
+        read_shape("cut ellipsoid 0 x 28 x 20 mm, cut 0 mm above its widest")
+    assert str(fault.value) == (
+        "an ellipsoid needs three half-axes of more than 0 mm. Measure it again, inside,"
+        " in mm."
+    )
+    with pytest.raises(UnreadableError) as fault:
+        read_shape("trough 500 x 80 x 30 mm")
+    assert str(fault.value) == (
+        "a trough 80 mm wide has a half-round 40 mm high; it cannot be 30 mm high in all."
+        " Measure it again, inside, in mm."
+    )

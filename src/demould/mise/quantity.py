@@ -237,6 +237,6 @@ def read_count(text: str, *, name: str, most: int, what: str = "pieces") -> int:
                 found=text,
                 most=most,
             ),
-            Words("Look at the number again, or part it over several orders"),
+            Words("Look at the number again; if it is meant, part it in several"),
         )
     return int(number)

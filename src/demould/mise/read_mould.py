@@ -111,7 +111,7 @@ def _take(part: Part, found: _Found, line: Line) -> None:
         found.wall = read_figure(
             wall, name="wall", kinds=("length",), line=line, usual=USUAL_WALL
         )
+    elif found.shape is None and _SOME_SHAPE.match(part.text):
+        found.shape = read_shape(part.text)
     else:
-        if found.shape is None and _SOME_SHAPE.match(part.text):
-            found.shape = read_shape(part.text)
         found.remarks.append(part.text)

@@ -210,7 +210,7 @@ BAD_LINES = [
         "pieces: 12",
         "pieces: 10 000",
         "4:11: the number of pieces, '10 000', is more than 9999, the most that can be"
-        " read. Look at the number again, or part it over several orders.",
+        " read. Look at the number again; if it is meant, part it in several.",
     ),
     (
         "orders.yaml",
@@ -386,7 +386,7 @@ def test_all_faults_of_all_files_come_in_one_go(said: Said) -> None:
         " sign.",
         "orders.yaml:4:11: the number of pieces, '0', is less than 1. Write 1 or more.",
         "orders.yaml:9:11: the number of pieces, '10 000', is more than 9999, the most"
-        " that can be read. Look at the number again, or part it over several orders.",
+        " that can be read. Look at the number again; if it is meant, part it in several.",
     ]
 
 
