@@ -10,8 +10,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from demould.cold.cut import Cut, Floats, Grid, Pieces, Whole, cut, inside, pieces_of
-from demould.cold.profile import Profile
+from demould.cold.compiled import compiled
+from demould.cold.cut import Cut, Floats, Grid, Pieces, Whole, cut, holds, pieces_of
+from demould.cold.profile import Profile, section_area
 
 CELLS = 300
 LEAST = 1e-6
@@ -21,7 +22,7 @@ class Cells(NamedTuple):
     """All cells, in an order that keeps neighbours close.
 
     `number` finds a cell by body, column and row, -1 where a body has none there. Of
-    each cell: its place in the grid, the sums of `cut.MOMENTS` over it, shape (6, n),
+    each cell: its place in the grid, the sums of `cut.Cut` over it, shape (7, n),
     and the middle of its section, (r, z) [m] (n, 2).
     """
 
@@ -35,13 +36,14 @@ class Cells(NamedTuple):
 
 
 def cells_of(
-    profiles: Sequence[Profile], cell: float | None
+    profiles: Sequence[Profile], cell: float | None, *, endless: bool
 ) -> tuple[Cells, list[Cut], list[Pieces]]:
     """Lay the grid; give the cells, and of each body its cut and its outline's pieces.
 
     `cell` is the side of a grid cell [m]; without it, what makes about 300 cells.
+    `endless`: the profiles are sections of a bar.
     """
-    grid = _grid(profiles, cell)
+    grid = _grid(profiles, cell, endless=endless)
     marks = np.array([point for profile in profiles for point in profile])
     pieces = [pieces_of(profile, grid, marks) for profile in profiles]
     cuts = _own_parts(profiles, grid, pieces)
@@ -50,9 +52,11 @@ def cells_of(
     )
     moments = np.stack([part.moments for part in cuts], axis=1)[:, body, column, row]
     # Centres of slivers are differences of near equals: keep them in their cell.
-    r, z = np.stack([moments[0], moments[5]]) / moments[4]
-    r = np.clip(r, grid.r[column], grid.r[column + 1])
-    z = np.clip(z, grid.z[row], grid.z[row + 1])
+    around = 1.0 if endless else 2 * np.pi
+    r = moments[6 if endless else 0] / (around * moments[4])
+    z = moments[5] / moments[4]
+    r = np.minimum(np.maximum(r, grid.r[column]), grid.r[column + 1])
+    z = np.minimum(np.maximum(z, grid.z[row]), grid.z[row + 1])
     centre = np.stack([r, z], axis=1)
     return Cells(grid, number, body, column, row, moments, centre), cuts, pieces
 
@@ -61,8 +65,15 @@ def innermost(profiles: Sequence[Profile], points: Floats) -> Whole:
     """The last profile that holds each point, -1 outside all. Shape (n,)."""
     body = np.full(len(points), -1)
     for q, profile in enumerate(profiles):
-        body[inside(profile, points)] = q
+        _claimed(body, np.array(profile), points, q)
     return body
+
+
+@compiled
+def _claimed(body: Whole, outline: Floats, points: Floats, q: int) -> None:
+    for n in range(len(points)):
+        if holds(outline, points[n, 0], points[n, 1]):
+            body[n] = q
 
 
 def cells_at(cells: Cells, points: Floats, body: Whole) -> Whole:
@@ -74,14 +85,13 @@ def cells_at(cells: Cells, points: Floats, body: Whole) -> Whole:
     return found
 
 
-def _grid(profiles: Sequence[Profile], cell: float | None) -> Grid:
-    points = np.array(profiles[0])
-    r, z = points.T
-    section = float(np.sum(np.diff(z) * (r[1:] + r[:-1]) / 2))
-    side = (section / CELLS) ** 0.5 if cell is None else cell
+def _grid(profiles: Sequence[Profile], cell: float | None, *, endless: bool) -> Grid:
+    r, z = zip(*profiles[0], strict=True)
+    side = (section_area(profiles[0]) / CELLS) ** 0.5 if cell is None else cell
     return Grid(
-        _lines(0.0, float(r.max()), side, _flats(profiles, 0)),
-        _lines(float(z.min()), float(z.max()), side, _flats(profiles, 1)),
+        _lines(min(r), max(r), side, _flats(profiles, 0)),
+        _lines(min(z), max(z), side, _flats(profiles, 1)),
+        endless,
     )
 
 
@@ -127,7 +137,9 @@ def _own_parts(
 
 def _numbered(volumes: Floats, grid: Grid) -> tuple[Whole, Whole, Whole, Whole]:
     """Count off the cells that are there, along the shorter side of the grid."""
-    rings = np.pi * np.outer(np.diff(grid.r**2), np.diff(grid.z))
+    r, high = grid.r, grid.z[1:] - grid.z[:-1]
+    wide = r[1:] - r[:-1] if grid.endless else np.pi * (r[1:] ** 2 - r[:-1] ** 2)
+    rings = wide[:, None] * high
     there = volumes > LEAST * rings
     if grid.r.size <= grid.z.size:
         row, column, body = np.nonzero(there.transpose(2, 1, 0))

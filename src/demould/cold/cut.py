@@ -1,8 +1,9 @@
-"""What a turned body leaves in each cell of a grid: exact volumes, moments, openings.
+"""What a body leaves in each cell of a grid: exact volumes, moments, openings.
 
 SI. A grid has lines of constant radius and of constant height; its cells are rings of
-rectangular section. All comes from the outline by Green's theorem, so a cell's volume
-is that of the polygon turned, to rounding, however the outline cuts it.
+rectangular section, or for an endless bar a metre of rectangular rod. All comes from
+the outline by Green's theorem, so a cell's volume is that of the polygon turned, to
+rounding, however the outline cuts it.
 """
 
 from typing import NamedTuple
@@ -10,41 +11,53 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from demould.cold.compiled import compiled
 from demould.cold.profile import Profile
 
 Floats = NDArray[np.float64]
 Whole = NDArray[np.intp]
 
 NUDGE = 1e-9
-# Powers (of r, of z) summed over a cell's volume: 1, z, z^2, r^2 make means. 1/r and z/r
-# make those of the section, whose middle carries a cell's mean more truly than that of
-# the ring: between rings r^2 is then passed on exactly.
-MOMENTS = ((0, 0), (0, 1), (0, 2), (2, 0), (-1, 0), (-1, 1))
+SUMS = 7
 
 
 class Grid(NamedTuple):
-    """Line positions, rising. [m] Shapes (nr + 1,) and (nz + 1,)."""
+    """Line positions, rising. [m] Shapes (nr + 1,) and (nz + 1,).
+
+    `endless` grids are sections of a bar, reckoned for a metre of it.
+    """
 
     r: Floats
     z: Floats
+    endless: bool = False
 
     @property
     def tiny(self) -> float:
         """A length far under any cell and far over rounding [m]."""
-        return NUDGE * float(min(np.diff(self.r).min(), np.diff(self.z).min()))
+        return NUDGE * self.finest
+
+    @property
+    def finest(self) -> float:
+        """The shortest side of a cell [m]."""
+        r, z = self.r, self.z
+        return float(min((r[1:] - r[:-1]).min(), (z[1:] - z[:-1]).min()))
 
     def cell_of(self, points: Floats) -> tuple[Whole, Whole]:
         """Column and row of points (n, 2), those outside put into the nearest cell."""
         i = np.searchsorted(self.r, points[:, 0], side="right") - 1
         j = np.searchsorted(self.z, points[:, 1], side="right") - 1
-        return np.clip(i, 0, self.r.size - 2), np.clip(j, 0, self.z.size - 2)
+        return (
+            np.minimum(np.maximum(i, 0), self.r.size - 2),
+            np.minimum(np.maximum(j, 0), self.z.size - 2),
+        )
 
 
 class Pieces(NamedTuple):
     """An outline cut at all grid lines: straight pieces, each within one cell.
 
     `start`, `end`, `outward` have shape (n, 2); `segment` says of which side of the
-    outline, `first` and `last` from where to where on it, 0 to 1.
+    outline, `first` and `last` from where to where on it, 0 to 1; `area` is the true
+    one, turned or a metre long. [m2]
     """
 
     start: Floats
@@ -53,25 +66,20 @@ class Pieces(NamedTuple):
     segment: Whole
     first: Floats
     last: Floats
+    area: Floats
 
     @property
     def middle(self) -> Floats:
         """Shape (n, 2) [m]."""
         return np.asarray((self.start + self.end) / 2)
 
-    @property
-    def area(self) -> Floats:
-        """Turned area. [m2] Shape (n,)."""
-        length = np.hypot(*(self.end - self.start).T)
-        return np.asarray(np.pi * (self.start[:, 0] + self.end[:, 0]) * length)
-
 
 class Cut(NamedTuple):
     """One body in a grid.
 
-    `moments` is the integral of each of `MOMENTS` over the volume, shape (6, nr, nz);
-    `upright` the open area of the grid's cylinders between two columns, (nr - 1, nz);
-    `level` that of its discs between two rows, (nr, nz - 1). [m2]
+    `moments` are sums over each cell, shape (7, nr, nz): over its volume of 1, z, z^2,
+    r^2; over its section of 1 and z; over its volume of r. `upright` is the open area
+    between two columns, (nr - 1, nz); `level` that between two rows, (nr, nz - 1). [m2]
     """
 
     moments: Floats
@@ -82,106 +90,170 @@ class Cut(NamedTuple):
 def pieces_of(profile: Profile, grid: Grid, marks: Floats) -> Pieces:
     """Cut an outline at the grid's lines and at those `marks` (n, 2) that lie on it."""
     points = np.array(profile)
-    a, b = points[:-1], points[1:]
-    run = b - a
-    length = np.hypot(*run.T)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        at_r = (grid.r[None, :] - a[:, :1]) / run[:, :1]
-        at_z = (grid.z[None, :] - a[:, 1:]) / run[:, 1:]
-    away = marks[None, :, :] - a[:, None, :]
-    along = np.einsum("smx,sx->sm", away, run) / (length**2)[:, None]
-    off = np.abs(away[..., 0] * run[:, None, 1] - away[..., 1] * run[:, None, 0])
-    at_mark = np.where(off <= grid.tiny * length[:, None], along, np.nan)
-    ends = np.tile([0.0, 1.0], (len(a), 1))
-    shares = np.concatenate([ends, at_r, at_z, at_mark], axis=1)
-    shares = np.sort(np.where((shares > 0) & (shares < 1), shares, ends[:, 1:]), axis=1)
-    shares = np.concatenate([ends[:, :1], shares], axis=1)
-    long_enough = np.diff(shares, axis=1) * length[:, None] > grid.tiny
-    segment, step = np.nonzero(long_enough)
-    first, last = shares[segment, step], shares[segment, step + 1]
-    tangent = run[segment] / length[segment, None]
-    return Pieces(
-        start=a[segment] + first[:, None] * run[segment],
-        end=a[segment] + last[:, None] * run[segment],
-        outward=np.stack([tangent[:, 1], -tangent[:, 0]], axis=1),
-        segment=segment,
-        first=first,
-        last=last,
-    )
+    segment, first, last = _split(points, grid.r, grid.z, marks, grid.tiny)
+    a, run = points[:-1][segment], (points[1:] - points[:-1])[segment]
+    start, end = a + first[:, None] * run, a + last[:, None] * run
+    length = np.hypot(run[:, 0], run[:, 1])
+    outward = np.stack([run[:, 1], -run[:, 0]], axis=1) / length[:, None]
+    area = (last - first) * length
+    if not grid.endless:
+        area = area * np.pi * (start[:, 0] + end[:, 0])
+    return Pieces(start, end, outward, segment, first, last, area)
 
 
 def cut(profile: Profile, grid: Grid, pieces: Pieces) -> Cut:
     """Volumes, moments and openings of one body, by Green's theorem."""
-    points = np.array(profile)
-    a, b = points[:-1], points[1:]
-    nr, nz = grid.r.size - 1, grid.z.size - 1
-    # A piece along an upright line closes no cell: the line itself already does.
-    crossing = np.abs(grid.r[:, None] - pieces.middle[:, 0]).min(axis=0) > grid.tiny
-    crossing |= np.abs(pieces.outward[:, 1]) > NUDGE
-    pieces = Pieces(*(field[crossing] for field in pieces))
-    i, j = grid.cell_of(pieces.middle - grid.tiny * pieces.outward)
-    moments = np.zeros((len(MOMENTS), nr, nz))
-    right = _upright_sums(a, b, grid.r[1:] - grid.tiny, grid.z)
-    left = _upright_sums(a, b, grid.r[:-1] + grid.tiny, grid.z)
-    for n, (p, q) in enumerate(MOMENTS):
-        weight = 2 * np.pi / (p + 2)
-        edge = grid.r[:, None] ** (p + 2)
-        moments[n] = edge[1:] * right[q] - edge[:-1] * left[q]
-        np.add.at(moments[n], (i, j), _along(pieces, p + 2, q))
-        moments[n] *= weight
-    around = 2 * np.pi * grid.r[1:-1, None]
-    upright = around * np.minimum(right[0][:-1], left[0][1:])
-    below = _level_areas(a, b, grid.r, grid.z[1:-1] - grid.tiny)
-    above = _level_areas(a, b, grid.r, grid.z[1:-1] + grid.tiny)
-    return Cut(moments, np.maximum(upright, 0), np.maximum(np.minimum(below, above), 0))
+    points, tiny = np.array(profile), grid.tiny
+    i, j = grid.cell_of(pieces.middle - tiny * pieces.outward)
+    power = 0 if grid.endless else 1
+    moments, upright = _moments(points, grid.r, grid.z, pieces, i, j, power, tiny)
+    return Cut(moments, upright, _level(points, grid.r, grid.z, power, tiny))
 
 
-def inside(profile: Profile, points: Floats) -> NDArray[np.bool_]:
-    """Whether points (n, 2) lie within an outline closed by its axis. Shape (n,)."""
-    corners = np.array(profile)
-    a, b = corners[:-1], corners[1:]
-    r, z = points[:, :1], points[:, 1:]
-    crosses = (a[:, 1] <= z) != (b[:, 1] <= z)
-    share = (z - a[:, 1]) / np.where(a[:, 1] == b[:, 1], 1.0, b[:, 1] - a[:, 1])
-    farther = a[:, 0] + share * (b[:, 0] - a[:, 0]) > r
-    odd: NDArray[np.bool_] = np.count_nonzero(crosses & farther, axis=1) % 2 == 1
+@compiled
+def holds(points: Floats, r: float, z: float) -> bool:
+    """Whether a point lies within an outline, closed by the axis where it is open."""
+    odd = False
+    for s in range(len(points) - 1):
+        ar, az = points[s, 0], points[s, 1]
+        br, bz = points[s + 1, 0], points[s + 1, 1]
+        if (az <= z) != (bz <= z) and ar + (z - az) / (bz - az) * (br - ar) > r:
+            odd = not odd
     return odd
 
 
-def _along(pieces: Pieces, p: int, q: int) -> Floats:
-    """Integral of r^p z^q dz along each piece, by Simpson (cubics exactly)."""
-    rise = pieces.end[:, 1] - pieces.start[:, 1]
-    ends = [pieces.start, pieces.middle, pieces.end]
-    r0, r1, r2 = (x[:, 0] ** p * x[:, 1] ** q for x in ends)
-    return np.asarray(rise * (r0 + 4 * r1 + r2) / 6)
+@compiled
+def _split(
+    points: Floats, r: Floats, z: Floats, marks: Floats, tiny: float
+) -> tuple[Whole, Floats, Floats]:
+    """Sides of an outline between the lines and marks they cross: which, from, to."""
+    sides = len(points) - 1
+    most = sides * (r.size + z.size + 2) + sides + len(marks) * 4
+    segment = np.empty(most, np.int64)
+    first, last = np.empty(most), np.empty(most)
+    shares = np.empty(r.size + z.size + len(marks) + 2)
+    found = 0
+    for s in range(sides):
+        ar, az = points[s, 0], points[s, 1]
+        dr, dz = points[s + 1, 0] - ar, points[s + 1, 1] - az
+        length = np.hypot(dr, dz)
+        shares[0], n = 0.0, 1
+        for line in r:
+            if (line - ar) * (line - ar - dr) < 0:
+                shares[n] = (line - ar) / dr
+                n += 1
+        for line in z:
+            if (line - az) * (line - az - dz) < 0:
+                shares[n] = (line - az) / dz
+                n += 1
+        for m in range(len(marks)):
+            mr, mz = marks[m, 0] - ar, marks[m, 1] - az
+            if abs(mr * dz - mz * dr) <= tiny * length:
+                along = (mr * dr + mz * dz) / length**2
+                if 0 < along < 1:
+                    shares[n] = along
+                    n += 1
+        shares[n] = 1.0
+        ordered = np.sort(shares[: n + 1])
+        for m in range(n):
+            if (ordered[m + 1] - ordered[m]) * length > tiny:
+                segment[found] = s
+                first[found], last[found] = ordered[m], ordered[m + 1]
+                found += 1
+    return segment[:found], first[:found], last[:found]
 
 
-def _crossings(a: Floats, b: Floats, lines: Floats) -> tuple[Floats, Floats]:
-    """Where (and with what sign) sides cross lines of their first coordinate."""
-    forth = (a[:, 0] <= lines[:, None]) & (b[:, 0] > lines[:, None])
-    back = (a[:, 0] > lines[:, None]) & (b[:, 0] <= lines[:, None])
-    run = np.where(a[:, 0] == b[:, 0], 1.0, b[:, 0] - a[:, 0])
-    share = (lines[:, None] - a[:, 0]) / run
-    return a[:, 1] + share * (b[:, 1] - a[:, 1]), forth * 1.0 - back * 1.0
+@compiled
+def _moments(
+    points: Floats,
+    r: Floats,
+    z: Floats,
+    pieces: Pieces,
+    column: Whole,
+    row: Whole,
+    power: int,
+    tiny: float,
+) -> tuple[Floats, Floats]:
+    """Sum over cells, and openings between columns: outline, then upright lines."""
+    nr, nz = r.size - 1, z.size - 1
+    around = 2 * np.pi if power else 1.0
+    p_of = np.array([power, power, power, power + 2, 0, 0, power + 1])
+    q_of = np.array([0, 1, 2, 0, 0, 1, 0])
+    sums = np.zeros((SUMS, nr, nz))
+    for m in range(len(pieces.segment)):
+        ar, az = pieces.start[m, 0], pieces.start[m, 1]
+        br, bz = pieces.end[m, 0], pieces.end[m, 1]
+        # A piece along an upright line closes no cell: the line itself already does.
+        middle = (ar + br) / 2
+        if abs(pieces.outward[m, 1]) <= NUDGE and np.abs(r - middle).min() <= tiny:
+            continue
+        for n in range(SUMS):
+            p, q = p_of[n] + 1, q_of[n]
+            half = middle**p * ((az + bz) / 2) ** q
+            whole = ar**p * az**q + 4 * half + br**p * bz**q
+            sums[n, column[m], row[m]] += (bz - az) * whole / 6
+    upright = np.zeros((nr - 1, nz))
+    for i in range(nr):
+        right = _upright(points, r[i + 1] - tiny, z)
+        left = _upright(points, r[i] + tiny, z)
+        for n in range(SUMS):
+            p, q = p_of[n] + 1, q_of[n]
+            sums[n, i] += r[i + 1] ** p * right[q] - r[i] ** p * left[q]
+            sums[n, i] /= p
+        ring = around * r[i] ** power
+        if i > 0:
+            upright[i - 1] = np.maximum(np.minimum(upright[i - 1], ring * left[0]), 0)
+        if i < nr - 1:
+            upright[i] = around * r[i + 1] ** power * right[0]
+    for n in (0, 1, 2, 3, 6):
+        sums[n] *= around
+    return sums, upright
 
 
-def _upright_sums(a: Floats, b: Floats, lines: Floats, z: Floats) -> list[Floats]:
-    """Integral of z^q over the inside part of upright lines, row by row; q = 0, 1, 2."""
-    at, sign = _crossings(a, b, lines)
-    beyond = sign[:, :, None] * (z > at[:, :, None])
-    return [
-        np.diff(
-            (beyond * (z ** (q + 1) - at[:, :, None] ** (q + 1))).sum(axis=1), axis=1
-        )
-        / (q + 1)
-        for q in range(3)
-    ]
+@compiled
+def _upright(points: Floats, line: float, z: Floats) -> Floats:
+    """Integral of z^q over the inside part of an upright line, row by row; (3, nz)."""
+    sums = np.zeros((3, z.size - 1))
+    for s in range(len(points) - 1):
+        ar, az = points[s, 0], points[s, 1]
+        br, bz = points[s + 1, 0], points[s + 1, 1]
+        if (ar <= line) != (br <= line):
+            sign = 1.0 if ar <= line else -1.0
+            at = az + (line - ar) / (br - ar) * (bz - az)
+            for j in range(z.size - 1):
+                if z[j + 1] > at:
+                    low, high = max(z[j], at), z[j + 1]
+                    sums[0, j] += sign * (high - low)
+                    sums[1, j] += sign * (high**2 - low**2) / 2
+                    sums[2, j] += sign * (high**3 - low**3) / 3
+    return sums
 
 
-def _level_areas(a: Floats, b: Floats, r: Floats, lines: Floats) -> Floats:
-    """Area of the inside part of discs at heights `lines`, column by column."""
-    at, sign = _crossings(a[:, ::-1], b[:, ::-1], lines)
-    beyond = -sign[:, :, None] * (r > at[:, :, None])
-    from_outline = (beyond * (r**2 - at[:, :, None] ** 2)).sum(axis=1)
-    from_axis = sign.sum(axis=1)[:, None] * r**2
-    return np.asarray(np.pi * np.diff(from_outline + from_axis, axis=1).T)
+@compiled
+def _level(points: Floats, r: Floats, z: Floats, power: int, tiny: float) -> Floats:
+    """Area of the inside part of the level between two rows, column by column."""
+    areas = np.zeros((r.size - 1, z.size - 2))
+    around = 2 * np.pi if power else 1.0
+    for j in range(z.size - 2):
+        below = _across(points, z[j + 1] - tiny, r, power)
+        above = _across(points, z[j + 1] + tiny, r, power)
+        areas[:, j] = around * np.maximum(np.minimum(below, above), 0)
+    return areas
+
+
+@compiled
+def _across(points: Floats, line: float, r: Floats, power: int) -> Floats:
+    """Integral of r^power over the inside part of a level line, column by column."""
+    sums = np.zeros(r.size - 1)
+    for s in range(len(points) - 1):
+        ar, az = points[s, 0], points[s, 1]
+        br, bz = points[s + 1, 0], points[s + 1, 1]
+        if (az <= line) != (bz <= line):
+            sign = 1.0 if az <= line else -1.0
+            at = ar + (line - az) / (bz - az) * (br - ar)
+            for i in range(r.size - 1):
+                if r[i] < at:
+                    low, high = r[i], min(r[i + 1], at)
+                    p = power + 1
+                    sums[i] += sign * (high**p - low**p) / p
+    return sums

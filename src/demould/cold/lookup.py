@@ -1,19 +1,17 @@
 """Which temperature and conductivity a cell has, from its heat content.
 
-SI, °C. Tables of all bodies of a piece laid end to end, so that one search serves all
-cells: each body's enthalpies are set off by more than any table is long.
+SI, °C. Tables of all bodies of a piece laid end to end; each cell knows where its own
+body's begins and ends.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 
+from demould.cold.compiled import compiled
 from demould.cold.cut import Floats, Whole
 from demould.matter.heat import Thermal
-
-APART_J_KG = 1e7
 
 
 class State(NamedTuple):
@@ -24,38 +22,49 @@ class State(NamedTuple):
     conductivity: Floats
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lookup:
-    """One row a table interval; `offset` is each cell's place in the common scale."""
+class Lookup(NamedTuple):
+    """Rows of table intervals: where each starts, and how steep its line is after.
 
-    keys: Floats
+    `first` and `last` are the rows of each cell's own body; `density` [kg/m3] and
+    `freezing_c` (minus infinity if it never freezes) are of cells too.
+    """
+
     enthalpy: Floats
     at_c: Floats
     warmth: Floats
     conductivity: Floats
     bend: Floats
-    offset: Floats
+    ice: Floats
+    ice_bend: Floats
+    first: Whole
+    last: Whole
     density: Floats
     freezing_c: Floats
 
 
 def lookup_of(thermals: Sequence[Thermal], body: Whole) -> Lookup:
     """Join the tables of a piece's bodies for cells (n,) of those bodies."""
-    rise = [np.diff(t.enthalpy) for t in thermals]
+    rows = np.array([t.at_c.size - 1 for t in thermals])
+    ends = np.cumsum(rows)
+    starts = [(t.enthalpy, t.at_c, t.conductivity, t.ice) for t in thermals]
+    enthalpy, at_c, conductivity, ice = (
+        np.concatenate([column[:-1] for column in columns])
+        for columns in zip(*starts, strict=True)
+    )
+    rise, warm, bend, ice_bend = (
+        np.concatenate([column[1:] - column[:-1] for column in columns])
+        for columns in zip(*starts, strict=True)
+    )
     return Lookup(
-        keys=np.concatenate(
-            [t.enthalpy[:-1] + APART_J_KG * q for q, t in enumerate(thermals)]
-        ),
-        enthalpy=np.concatenate([t.enthalpy[:-1] for t in thermals]),
-        at_c=np.concatenate([t.at_c[:-1] for t in thermals]),
-        warmth=np.concatenate(
-            [np.diff(t.at_c) / d for t, d in zip(thermals, rise, strict=True)]
-        ),
-        conductivity=np.concatenate([t.conductivity[:-1] for t in thermals]),
-        bend=np.concatenate(
-            [np.diff(t.conductivity) / d for t, d in zip(thermals, rise, strict=True)]
-        ),
-        offset=APART_J_KG * body.astype(np.float64),
+        enthalpy=enthalpy,
+        at_c=at_c,
+        warmth=warm / rise,
+        conductivity=conductivity,
+        bend=bend / rise,
+        ice=ice,
+        ice_bend=ice_bend / rise,
+        first=(ends - rows)[body],
+        last=(ends - 1)[body],
         density=np.array([t.density for t in thermals])[body],
         freezing_c=np.array(
             [-np.inf if t.freezing_c is None else t.freezing_c for t in thermals]
@@ -63,10 +72,26 @@ def lookup_of(thermals: Sequence[Thermal], body: Whole) -> Lookup:
     )
 
 
+@compiled
+def rows_at(table: Lookup, enthalpy: Floats) -> Whole:
+    """The row each cell's heat content [J/kg] falls into; beyond the ends the last."""
+    rows = np.empty(enthalpy.size, np.int64)
+    for n in range(enthalpy.size):
+        low, high = table.first[n], table.last[n]
+        while low < high:
+            middle = (low + high + 1) // 2
+            if table.enthalpy[middle] <= enthalpy[n]:
+                low = middle
+            else:
+                high = middle - 1
+        rows[n] = low
+    return rows
+
+
+@compiled
 def state_at(table: Lookup, enthalpy: Floats) -> State:
     """Temperature, slope and conductivity of cells of that heat content [J/kg]."""
-    at = np.searchsorted(table.keys, enthalpy + table.offset, side="right") - 1
-    np.maximum(at, 0, out=at)
+    at = rows_at(table, enthalpy)
     above = enthalpy - table.enthalpy[at]
     warmth = table.warmth[at]
     return State(
@@ -76,6 +101,14 @@ def state_at(table: Lookup, enthalpy: Floats) -> State:
     )
 
 
+@compiled
+def ice_at(table: Lookup, enthalpy: Floats) -> Floats:
+    """Ice in cells of that heat content [J/kg]; none and all beyond the ends [kg/kg]."""
+    at = rows_at(table, enthalpy)
+    above = enthalpy - table.enthalpy[at]
+    return np.asarray(np.maximum(table.ice[at] + table.ice_bend[at] * above, 0.0))
+
+
 def enthalpy_at(thermals: Sequence[Thermal], body: Whole, at_c: Floats) -> Floats:
     """Heat content of cells (n,) of temperatures (n,) [J/kg]."""
     content = np.empty(body.size)
@@ -83,12 +116,3 @@ def enthalpy_at(thermals: Sequence[Thermal], body: Whole, at_c: Floats) -> Float
         mine = body == q
         content[mine] = np.interp(at_c[mine], table.at_c, table.enthalpy)
     return content
-
-
-def ice_of(thermals: Sequence[Thermal], body: Whole, at_c: Floats) -> Floats:
-    """Ice in cells (n,) of temperatures (n,) [kg/kg]."""
-    share = np.empty(body.size)
-    for q, table in enumerate(thermals):
-        mine = body == q
-        share[mine] = np.interp(at_c[mine], table.at_c, table.ice)
-    return share

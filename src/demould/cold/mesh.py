@@ -13,7 +13,7 @@ import numpy as np
 from demould.cold.cells import Cells, cells_at, cells_of, innermost
 from demould.cold.cut import Floats, Whole
 from demould.cold.links import Links, grid_links, joined, seam_links, way
-from demould.cold.profile import Profile
+from demould.cold.profile import Profile, closed, middle
 from demould.cold.skin import FlatFace, Rim, Wall, rim_of
 
 CORE_CELLS = 12
@@ -50,6 +50,8 @@ def mesh_of(
     wall: Wall | None = None,
     open_faces: Sequence[FlatFace] = (),
     cell: float | None = None,
+    endless: bool = False,
+    flat: bool = False,
 ) -> Mesh:
     """Cut a piece into cells.
 
@@ -62,13 +64,17 @@ def mesh_of(
         Mould outside every surface but the flat faces in `open_faces`.
     cell
         Side of a grid cell [m]; without it, what makes about 300 cells.
+    endless
+        The profiles are sections of a bar, and everything is of one metre of it.
+    flat
+        Only flat bottoms and tops meet the air, as with slabs without end.
 
     Raises
     ------
     ValueError
         If a body does not lie inside the piece, or an open face is not there.
     """
-    cells, cuts, pieces = cells_of(profiles, cell)
+    cells, cuts, pieces = cells_of(profiles, cell, endless=endless)
     outline, *others = pieces
     within = outline.middle - cells.grid.tiny * outline.outward
     behind = cells_at(cells, within, innermost(profiles, within))
@@ -90,9 +96,11 @@ def mesh_of(
             way(cells, outline, behind),
             wall=wall,
             open_faces=open_faces,
+            endless=endless,
+            flat=flat,
         ),
         core=_core_weights(profiles[min(1, len(profiles) - 1)], cells),
-        cell=float(max(np.diff(cells.grid.r).max(), np.diff(cells.grid.z).max())),
+        cell=max(float((line[1:] - line[:-1]).max()) for line in cells.grid[:2]),
     )
 
 
@@ -100,21 +108,27 @@ def _core_weights(core: Profile, cells: Cells) -> Floats:
     """Weights of a smooth bowl through the cells nearest to the middle of the core.
 
     Fitted are 1, z, z^2 and r^2 to the cells' means of just these, so that a bowl is
-    read exactly; with too few cells the least bent fit is taken.
+    read exactly, and r where no axis makes the bowl even; with too few cells the least
+    bent fit is taken.
     """
-    middle = (core[0][1] + core[-1][1]) / 2
+    r0, z0 = middle(core)
     mine = np.flatnonzero(cells.body == min(1, cells.body.max()))
     z, z2, r2 = cells.moments[1:4, mine] / cells.moments[0, mine]
-    away = z2 - 2 * z * middle + middle**2
-    distance = away + r2
+    bowl = [z - z0, z2 - 2 * z * z0 + z0**2]
+    if closed(core):
+        r = cells.moments[6, mine] / cells.moments[0, mine]
+        bowl += [r2 - 2 * r * r0 + r0**2, r - r0]
+    else:
+        bowl += [r2]
+    distance = bowl[1] + bowl[2]
     # Cells as far as the last come too, or top and bottom would not count alike.
     limit = np.sort(distance)[:CORE_CELLS][-1] * (1 + 1e-9)
     near = np.flatnonzero(distance <= limit)
-    bowl = np.stack([z - middle, away, r2])[:, near]
-    span = np.abs(bowl).max(axis=1, keepdims=True)
-    bowl /= np.where(span > 0, span, 1.0)
-    mean = bowl.mean(axis=1, keepdims=True)
-    slopes = np.linalg.pinv((bowl - mean).T, rcond=1e-9)
+    fitted = np.stack(bowl)[:, near]
+    span = np.abs(fitted).max(axis=1, keepdims=True)
+    fitted /= np.where(span > 0, span, 1.0)
+    mean = fitted.mean(axis=1, keepdims=True)
+    slopes = np.linalg.pinv((fitted - mean).T, rcond=1e-9)
     weights = np.zeros(cells.body.size)
     weights[mine[near]] = 1 / near.size - mean[:, 0] @ slopes
     return weights

@@ -1,7 +1,8 @@
 """Which outline stands for a piece: half-sections to be turned about their axis.
 
 SI, metres. A profile runs from the axis at the bottom to the axis at the top, so the
-body lies on its left. Real pieces that are not round are replaced level by level by the
+body lies on its left; a ring's runs once round its section and ends where it began, and
+so does that of an endless bar, whose sections are not turned. Real pieces that are not round are replaced level by level by the
 circle of the same area: same height, same volume, a little less surface.
 """
 
@@ -18,19 +19,37 @@ def checked(points: Sequence[tuple[float, float]]) -> Profile:
     Raises
     ------
     ValueError
-        For fewer than three points, ends off the axis, a radius below 0, or an outline
-        that runs downwards as a whole (nothing on its left).
+        For fewer than three points, ends off the axis that do not meet, a radius below
+        0, or an outline that runs the wrong way round (nothing on its left).
     """
     profile = tuple((float(r), float(z)) for r, z in points)
     if len(profile) < 3:
         raise ValueError(f"a profile of {len(profile)} points; it takes at least 3")
-    if profile[0][0] != 0 or profile[-1][0] != 0:
+    if not closed(profile) and (profile[0][0] != 0 or profile[-1][0] != 0):
         raise ValueError("a profile must start and end on the axis, at radius 0")
     if min(r for r, _ in profile) < 0:
         raise ValueError("a profile has a radius below 0")
     if volume(profile) <= 0:
         raise ValueError("a profile must run from the bottom of the axis to the top")
     return profile
+
+
+def closed(profile: Profile) -> bool:
+    """Whether the outline runs once round and ends where it began."""
+    return profile[0] == profile[-1]
+
+
+def section_area(profile: Profile) -> float:
+    """Area between outline and axis, or within a closed outline [m2]."""
+    return sum((z1 - z0) * (r0 + r1) / 2 for (r0, z0), (r1, z1) in pairwise(profile))
+
+
+def middle(profile: Profile) -> tuple[float, float]:
+    """The middle of a body: half way up its axis, or of a closed outline's frame [m]."""
+    if not closed(profile):
+        return 0.0, (profile[0][1] + profile[-1][1]) / 2
+    r, z = zip(*profile, strict=True)
+    return (min(r) + max(r)) / 2, (min(z) + max(z)) / 2
 
 
 def volume(profile: Profile) -> float:
@@ -77,6 +96,86 @@ def dome(radius: float, straight: float, chords: int = 24) -> Profile:
     """A cylinder with a half-sphere on top, standing on z = 0 [m]."""
     cap = half_sphere(2 * radius, chords)[1:]
     return checked([(0, 0), (cap[0][0], 0), *raised(cap, straight)])
+
+
+def ring(inner: float, outer: float, height: float) -> Profile:
+    """A flat ring of two diameters, standing on z = 0 [m]."""
+    r, s = inner / 2, outer / 2
+    return checked([(r, 0), (s, 0), (s, height), (r, height), (r, 0)])
+
+
+def bar(points: Sequence[tuple[float, float]]) -> Profile:
+    """Close a bar's section and turn it the right way round; any x, upright y [m].
+
+    Raises
+    ------
+    ValueError
+        For fewer than three points, or sides that cross or enclose nothing.
+    """
+    outline = [(float(x), float(y)) for x, y in points]
+    if len(outline) > 1 and outline[0] == outline[-1]:
+        outline.pop()
+    if len(outline) < 3:
+        raise ValueError(f"a section of {len(outline)} corners; it takes at least 3")
+    around = (*outline, outline[0])
+    area = section_area(around)
+    if area == 0 or _crosses(around):
+        raise ValueError("a section must enclose something, its sides never crossing")
+    return around if area > 0 else around[::-1]
+
+
+def halves(bars: Sequence[Profile]) -> list[Profile] | None:
+    """Right halves of sections that are mirrored about one upright line, or None.
+
+    They run from that line, the new axis at radius 0, at the bottom to it at the top.
+    """
+    x = [point[0] for point in bars[0]]
+    axis = (min(x) + max(x)) / 2
+    found = [_half(profile, axis) for profile in bars]
+    return None if None in found else [half for half in found if half is not None]
+
+
+def _half(profile: Profile, axis: float) -> Profile | None:
+    near = 1e-9 * max(abs(p[0] - axis) + abs(p[1]) for p in profile)
+    corners = [(x - axis, y) for x, y in profile[:-1]]
+    if any(
+        min(abs(-x - u) + abs(y - v) for u, v in corners) > near for x, y in corners
+    ):
+        return None
+    path = [_on_axis(a, b) for a, b in pairwise([*corners, corners[0]])]
+    points = [
+        point for pair in zip(corners, path, strict=True) for point in pair if point
+    ]
+    kept = [(0.0 if abs(x) <= near else x, y) for x, y in points if x >= -near]
+    touching = sorted({point for point in kept if point[0] == 0}, key=lambda p: p[1])
+    if len(touching) != 2:
+        return None
+    begin = kept.index(touching[0])
+    return checked(list(dict.fromkeys(kept[begin:] + kept[:begin])))
+
+
+def _on_axis(
+    a: tuple[float, float], b: tuple[float, float]
+) -> tuple[float, float] | None:
+    if a[0] * b[0] >= 0:
+        return None
+    return 0.0, a[1] + a[0] / (a[0] - b[0]) * (b[1] - a[1])
+
+
+def _crosses(outline: Profile) -> bool:
+    """Whether two sides of a closed outline cross away from shared corners."""
+    sides = list(pairwise(outline))
+    return any(
+        _side(a, b, c) * _side(a, b, d) < 0 and _side(c, d, a) * _side(c, d, b) < 0
+        for n, (a, b) in enumerate(sides)
+        for c, d in sides[n + 2 :]
+    )
+
+
+def _side(
+    a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]
+) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def turned(

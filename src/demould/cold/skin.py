@@ -6,15 +6,17 @@ piece's own, moved out by the thickness, so that the film acts on the true outer
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 import numpy as np
 
 from demould.cold.cut import Floats, Pieces, Whole
-from demould.cold.profile import Profile
+from demould.cold.profile import Profile, closed
 
 FlatFace = Literal["bottom", "top"]
 FACES = ("bottom", "top", "other")
+OTHER = 2
 SIDEWAYS = 1e-6
 
 
@@ -69,11 +71,14 @@ def rim_of(
     *,
     wall: Wall | None,
     open_faces: Sequence[FlatFace],
+    endless: bool,
+    flat: bool,
 ) -> Rim:
     """Dress the outline's pieces with the wall.
 
     Resistance is thickness / (k sqrt(inner area x outer area)): exact for a sphere and
-    a flat face, within 0.02 % for a cylinder with a wall a tenth of its radius.
+    a flat face, within 0.02 % for a cylinder with a wall a tenth of its radius. An
+    `endless` bar has areas of a metre; `flat` leaves only flat bottoms and tops.
 
     Raises
     ------
@@ -86,17 +91,18 @@ def rim_of(
             raise ValueError(f"there is no flat {face} to leave open")
     thickness = np.full(faces.size, 0.0 if wall is None else wall.thickness)
     thickness[np.isin(faces, [FACES.index(face) for face in open_faces])] = 0.0
-    outer_start, outer_end = _outer_ends(profile, thickness, pieces)
-    outer = np.hypot(*(outer_end - outer_start).T)
-    outer *= np.pi * (outer_start[:, 0] + outer_end[:, 0])
+    if flat:
+        thickness[faces == OTHER] = 0.0
+        seen = faces[pieces.segment] != OTHER
+        pieces = Pieces(*(field[seen] for field in pieces))
+        cell, depth = cell[seen], depth[seen]
     thick = thickness[pieces.segment]
-    outer = np.where(thick > 0, outer, pieces.area)
-    volume = np.abs(
-        _turned(pieces.start, pieces.end)
-        + _turned(pieces.end, outer_end)
-        + _turned(outer_end, outer_start)
-        + _turned(outer_start, pieces.start)
-    )
+    outer, volume = pieces.area, np.zeros_like(pieces.area)
+    if wall is not None:
+        ends = _outer_ends(profile, thickness, pieces)
+        outer = np.where(thick > 0, _areas(*ends, endless=endless), outer)
+        corners = (pieces.start, pieces.end, *ends[::-1])
+        volume = _volumes(corners, endless=endless)
     conductivity = 1.0 if wall is None else wall.conductivity
     heat = 0.0 if wall is None else wall.density * wall.heat_capacity
     return Rim(
@@ -133,11 +139,15 @@ def _outer_ends(
     """Both ends of each piece on the outer outline. [m] Shapes (p, 2)."""
     points = np.array(profile)
     normals = _normals(points)
-    mirrored = normals * [-1.0, 1.0]
-    before = np.concatenate([mirrored[:1], normals])
-    after = np.concatenate([normals, mirrored[-1:]])
-    d_before = np.concatenate([thickness[:1], thickness])
-    d_after = np.concatenate([thickness, thickness[-1:]])
+    # At its ends an outline goes on as its mirror image, or as itself where it closes.
+    last, first = normals[-1:], normals[:1]
+    if not closed(profile):
+        last, first = first * [-1.0, 1.0], last * [-1.0, 1.0]
+    before = np.concatenate([last, normals])
+    after = np.concatenate([normals, first])
+    ends = thickness[[-1, 0]] if closed(profile) else thickness[[0, -1]]
+    d_before = np.concatenate([ends[:1], thickness])
+    d_after = np.concatenate([thickness, ends[1:]])
     turn = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
     straight = np.abs(turn) < SIDEWAYS
     by = np.where(straight, 1.0, turn)
@@ -148,6 +158,23 @@ def _outer_ends(
     corners = points + moved
     a, run = corners[:-1][pieces.segment], np.diff(corners, axis=0)[pieces.segment]
     return a + pieces.first[:, None] * run, a + pieces.last[:, None] * run
+
+
+def _areas(start: Floats, end: Floats, *, endless: bool) -> Floats:
+    run = end - start
+    length = np.hypot(run[:, 0], run[:, 1])
+    around = 1.0 if endless else np.pi * (start[:, 0] + end[:, 0])
+    return np.asarray(length * around)
+
+
+def _volumes(corners: Sequence[Floats], *, endless: bool) -> Floats:
+    """Volume of each four-cornered bit of wall, turned or a metre long [m3]."""
+    sides = pairwise([*corners, corners[0]])
+    if endless:
+        return np.abs(
+            sum(((b[:, 1] - a[:, 1]) * (a[:, 0] + b[:, 0]) / 2 for a, b in sides), 0.0)
+        )
+    return np.abs(sum((_turned(a, b) for a, b in sides), 0.0))
 
 
 def _turned(a: Floats, b: Floats) -> Floats:

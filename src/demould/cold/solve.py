@@ -10,10 +10,12 @@ from typing import NamedTuple
 import numpy as np
 
 from demould.cold.air import Air, Film, air_at, changes, checked_air
+from demould.cold.compiled import compiled
 from demould.cold.cut import Floats
-from demould.cold.lookup import State, enthalpy_at, ice_of, state_at
+from demould.cold.lookup import enthalpy_at, ice_at, state_at
 from demould.cold.mesh import Mesh
-from demould.cold.stage import STAGE, Stage, System, step_of, system_of
+from demould.cold.stage import ROUGHLY_AGREED_K, STAGE, Now, Stage, Weather, step_of
+from demould.cold.system import System, system_of
 from demould.matter.heat import Thermal
 
 HEAT_SCALE_J_KG = 1e5
@@ -24,7 +26,8 @@ class Reading(NamedTuple):
     """One moment [°C, kg].
 
     `surface` is the mean of the piece's own surface, under its wall; `margin` the
-    least any cell is above its freezing point, so no ice is left from 0 up.
+    least any cell is above its freezing point, so no ice is left from 0 up; `skin` the
+    mean of the outermost surface, `water` what has settled on it.
     """
 
     core: float
@@ -32,6 +35,8 @@ class Reading(NamedTuple):
     surface: float
     margin: float
     ice: float
+    skin: float
+    water: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +49,20 @@ class Accuracy:
 
     tolerance: float = 0.004
     step: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Damp:
+    """Air with water in it: relative humidity [0 to 1], and h without radiation."""
+
+    relative: float
+    h_convective: float
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.relative <= 1:
+            raise ValueError("a relative humidity that is not from 0 to 1")
+        if self.h_convective < 0:
+            raise ValueError("a convective film below 0 W/(m2 K)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +79,8 @@ class Run:
     surface: Floats
     margin: Floats
     ice: Floats
+    skin: Floats
+    water: Floats
     heat: Floats
     residual: float
     solves: int
@@ -75,6 +96,7 @@ def run(
     until: float,
     done: Callable[[Reading], bool] = lambda _: False,
     accuracy: Accuracy = Accuracy(),
+    damp: Damp | None = None,
 ) -> Run:
     """Follow a piece until `done` or `until` [s].
 
@@ -85,78 +107,100 @@ def run(
         the cell behind it.
     air
         [°C], or (seconds, °C) pairs, each held until the next.
+    damp
+        Lets frost and dew settle on the outermost surface, and what settled dry off.
+
+    Raises
+    ------
+    ArithmeticError
+        If a table does not rise with temperature.
     """
     checked_air(air)
     system = system_of(mesh, thermals, film)
-    begin_c = np.array(start_c, dtype=np.float64)[mesh.body]
-    content = enthalpy_at(thermals, mesh.body, begin_c)
-    wall = begin_c[mesh.rim.cell]
-    before = _stored(system, content, wall)
+    now = _start(system, mesh, thermals, start_c)
+    before = _stored(system, now)
     seconds, heat, solves = 0.0, 0.0, 0
-    rate = np.zeros_like(content)
-    rows = [(seconds, heat, *_reading(system, content, wall))]
+    rows = [(seconds, heat, *_reading(system, now))]
     step = FIRST_STEP_S if accuracy.step is None else accuracy.step
     for stop in changes(air, until):
-        air_c = air_at(air, seconds)
+        weather = Weather(
+            air_at(air, seconds),
+            damp.relative if damp else 0.0,
+            damp.h_convective if damp else 0.0,
+        )
         while seconds < stop and not done(Reading(*rows[-1][2:])):
             tried = min(step, stop - seconds)
-            one, two = step_of(system, content, wall, rate, air_c, tried)
+            one, two = _sound(step_of(system, now, weather, tried))
             solves += one.tries + two.tries
-            wrong = _wrong(system, one, two, tried) / accuracy.tolerance
-            agreed = one.agreed and two.agreed
             if accuracy.step is None:
+                wrong = _wrong(system, one, two, tried) / accuracy.tolerance
                 step = tried * min(2.0, max(0.3, 0.8 / max(wrong, 1e-12) ** 0.5))
+                agreed = max(one.apart, two.apart) < ROUGHLY_AGREED_K
                 if tried > 1e-3 and (wrong > 2 or not agreed):
                     step = min(step, tried / 2)
                     continue
-            content, wall, rate = two.content, two.wall, two.rate
+            now = two.now
             heat += tried * ((1 - STAGE) * one.leaving + STAGE * two.leaving)
             seconds = stop if stop - seconds <= tried else seconds + tried
-            rows.append((seconds, heat, *_reading(system, content, wall)))
-    table = np.array(rows).T
-    change = before - _stored(system, content, wall)
+            rows.append((seconds, heat, *_reading(system, now)))
+    change = before - _stored(system, now)
     moved = max(abs(heat), abs(change))
+    table = np.array(rows).T
+    read = Reading(*table[2:])
     return Run(
         seconds=table[0],
         heat=table[1],
-        core=table[2],
-        warmest=table[3],
-        surface=table[4],
-        margin=table[5],
-        ice=table[6],
+        **read._asdict(),
         residual=abs(heat - change) / moved if moved > 1e-9 else 0.0,
         solves=solves,
     )
 
 
+def _start(
+    system: System, mesh: Mesh, thermals: Sequence[Thermal], start_c: Sequence[float]
+) -> Now:
+    begin_c = np.array(start_c, dtype=np.float64)[mesh.body]
+    content = enthalpy_at(thermals, mesh.body, begin_c)
+    wall = begin_c[system.rim.cell]
+    return Now(content, np.zeros_like(content), wall, np.zeros_like(wall), wall)
+
+
+def _sound(stages: tuple[Stage, Stage]) -> tuple[Stage, Stage]:
+    for stage in stages:
+        if stage.fault:
+            raise ArithmeticError(f"the cells' balance has no answer ({stage.fault})")
+    return stages
+
+
+@compiled
 def _wrong(system: System, one: Stage, two: Stage, step: float) -> float:
     """What a first-order step would have had otherwise, as a part of 100 kJ/kg."""
-    apart = STAGE * step * (two.rate - one.rate) / HEAT_SCALE_J_KG
-    return float(np.sqrt(np.average(apart**2, weights=system.mass)))
+    apart = STAGE * step * (two.now.rate - one.now.rate) / HEAT_SCALE_J_KG
+    return float(np.sqrt((system.mass * apart**2).sum() / system.mass.sum()))
 
 
-def _stored(system: System, content: Floats, wall: Floats) -> float:
-    in_wall = float((system.mesh.rim.wall_capacity * wall).sum())
-    return float((system.mass * content).sum()) + in_wall
+@compiled
+def _stored(system: System, now: Now) -> float:
+    in_wall = (system.rim.wall_capacity * now.wall).sum()
+    return float((system.mass * now.content).sum() + in_wall)
 
 
-def _reading(system: System, content: Floats, wall: Floats) -> Reading:
-    mesh, rim = system.mesh, system.mesh.rim
-    state = state_at(system.table, content)
-    core = float(mesh.core @ state.at_c)
-    ice = ice_of(system.thermals, mesh.body, state.at_c)
-    return Reading(
-        core=core,
-        warmest=max(core, float(state.at_c.max())),
-        surface=float(np.average(_surface(system, state, wall), weights=rim.area)),
-        margin=float((state.at_c - system.table.freezing_c).min()),
-        ice=float((system.mass * ice).sum()),
-    )
-
-
-def _surface(system: System, state: State, wall: Floats) -> Floats:
-    """Temperature of each rim piece, under its wall. [°C] Shape (p,)."""
-    rim = system.mesh.rim
+@compiled
+def _reading(
+    system: System, now: Now
+) -> tuple[float, float, float, float, float, float, float]:
+    rim, table = system.rim, system.table
+    state = state_at(table, now.content)
+    core = (system.core * state.at_c).sum()
     within = state.at_c[rim.cell]
     way = rim.depth / (state.conductivity[rim.cell] * rim.area)
-    return within + (wall - within) * way / (way + rim.wall_resistance / 2)
+    surface = within + (now.wall - within) * way / (way + rim.half_wall)
+    return (
+        core,
+        max(core, state.at_c.max()),
+        (surface * rim.area).sum() / rim.area.sum(),
+        (state.at_c - table.freezing_c).min(),
+        (system.mass * ice_at(table, now.content)).sum(),
+        (now.skin * rim.outer_area).sum() / rim.outer_area.sum(),
+        (now.water * rim.outer_area).sum(),
+    )

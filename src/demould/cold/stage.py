@@ -6,172 +6,201 @@ diagonally implicit scheme of Alexander (SIAM J. Numer. Anal. 14, 1977, 1006-102
 second order and damping; each stage is solved by linearising :math:`H(T)` about the
 last guess, taking the flows of the linear answer as true (quasi-enthalpy: Pham, Int. J.
 Heat Mass Transfer 28, 1985, 2079-2084, from memory), until both temperatures agree.
-A mould's wall is one node a rim piece, eliminated.
+A mould's wall is one node a rim piece, eliminated. Water that settles on the outermost
+surface is linearised about its last temperature alike.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
-from scipy.linalg.lapack import dpbsv
 
-from demould.cold.air import Film
-from demould.cold.cut import Floats, Whole
-from demould.cold.lookup import Lookup, State, lookup_of, state_at
-from demould.cold.mesh import Mesh
-from demould.matter.heat import Thermal
+from demould.cold.band import solve_band
+from demould.cold.compiled import compiled
+from demould.cold.cut import Floats
+from demould.cold.lookup import state_at
+from demould.cold.moist import latent, settling
+from demould.cold.system import System
 
 STAGE = 1 - 0.5**0.5
 AGREED_K = 0.02
 ROUGHLY_AGREED_K = 1.0
 TRIES = 6
+TINY_K = 1e-3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class System:
-    """A piece in its film, as the steps see it: what stays the same through a run.
+class Weather(NamedTuple):
+    """The air [°C], its relative humidity [-], and the film's convective part [W/(m2 K)].
 
-    `outside` is from the wall's middle (a bare surface) to the air [W/K]; `band` and
-    `rows` say where a link stands in the banded matrix.
+    Dry air of which nothing is known has a `convective` part of 0.
     """
 
-    mesh: Mesh
-    table: Lookup
-    thermals: Sequence[Thermal]
-    mass: Floats
-    outside: Floats
-    band: Whole
-    rows: int
+    air_c: float
+    relative: float
+    convective: float
 
 
-class Stage(NamedTuple):
-    """An implicit stage: content, its rate, wall, its rate, heat leaving [W]."""
+class Now(NamedTuple):
+    """What a piece holds at a moment.
+
+    Of cells: heat content [J/kg] and how fast it last changed [W/kg]; of rim pieces:
+    temperature of the wall's middle (of a bare surface) [°C], water on it [kg/m2] and
+    the temperature of the outermost surface [°C].
+    """
 
     content: Floats
     rate: Floats
     wall: Floats
-    wall_rate: Floats
-    leaving: float
-    tries: int
-    agreed: bool
+    water: Floats
+    skin: Floats
 
 
-class _Answer(NamedTuple):
-    """Of one linear solve: temperature, rate of heat content, wall temperature."""
+class Stage(NamedTuple):
+    """An implicit stage: its end, rates of the rim's, heat leaving [W], how it went.
 
-    at_c: Floats
-    rate: Floats
-    wall: Floats
-
-
-def system_of(mesh: Mesh, thermals: Sequence[Thermal], film: Film) -> System:
-    """Put a piece, its bodies' tables and its film together."""
-    table = lookup_of(thermals, mesh.body)
-    apart = mesh.links.high - mesh.links.low
-    return System(
-        mesh=mesh,
-        table=table,
-        thermals=thermals,
-        mass=mesh.volume * table.density,
-        outside=_outside(mesh, film),
-        band=apart * mesh.body.size + mesh.links.low,
-        rows=int(apart.max(initial=0)) + 1,
-    )
-
-
-def step_of(
-    system: System,
-    content: Floats,
-    wall: Floats,
-    rate: Floats,
-    air_c: float,
-    step: float,
-) -> tuple[Stage, Stage]:
-    """Take one step [s] in air of one temperature; its end is that of the second stage.
-
-    `content`, `wall` and `rate` are of its start: heat content of the cells, warmth of
-    the wall, and how fast the content last changed, which is where to look first.
+    `fault` is 0, or the first column of the balance that had no answer.
     """
+
+    now: Now
+    wall_rate: Floats
+    water_rate: Floats
+    leaving: float
+    apart: float
+    tries: int
+    fault: int
+
+
+class _Film(NamedTuple):
+    """The way from the wall's middle to the air, straight about a skin's temperature.
+
+    Conductance [W/K], the air as it is felt there [°C], water settling and its slope
+    [kg/(m2 s)] [kg/(m2 s K)].
+    """
+
+    outside: Floats
+    felt: Floats
+    settling: Floats
+    slope: Floats
+
+
+@compiled
+def step_of(
+    system: System, now: Now, weather: Weather, step: float
+) -> tuple[Stage, Stage]:
+    """Take one step [s]; its end is that of the second stage."""
     part = STAGE * step
-    one = _solved(system, content, wall, content + part * rate, air_c, part)
-    middle = content + (1 - STAGE) * step * one.rate
-    wall_middle = wall + (1 - STAGE) * step * one.wall_rate
-    guess = middle + part * one.rate
-    return one, _solved(system, middle, wall_middle, guess, air_c, part)
+    guess = now.content + part * now.rate
+    one = _solved(system, now, guess, now.water / step, weather, part)
+    middle = Now(
+        now.content + (1 - STAGE) * step * one.now.rate,
+        one.now.rate,
+        now.wall + (1 - STAGE) * step * one.wall_rate,
+        now.water + (1 - STAGE) * step * one.water_rate,
+        one.now.skin,
+    )
+    guess = middle.content + part * middle.rate
+    return one, _solved(system, middle, guess, now.water / step, weather, part)
 
 
-def _outside(mesh: Mesh, film: Film) -> Floats:
-    """From the wall's middle (a bare surface) to the air [W/K]."""
-    h = np.array([film.bottom, film.top, film.other])[mesh.rim.face]
-    resistance = mesh.rim.wall_resistance / 2
-    conductance = h * mesh.rim.outer_area
-    return np.asarray(conductance / (1 + resistance * conductance))
-
-
+@compiled
 def _solved(
     system: System,
-    base: Floats,
-    wall_base: Floats,
+    base: Now,
     guess: Floats,
-    air_c: float,
+    drying: Floats,
+    weather: Weather,
     dt: float,
 ) -> Stage:
-    """Find content = base + dt * rate(content)."""
+    """Find content = base + dt * rate(content). `drying`: what may leave [kg/(m2 s)]."""
+    n, rim = base.content.size, system.rim
+    skin = base.skin
+    tries, apart, fault = 0, np.inf, 0
     state = state_at(system.table, guess)
-    tries, apart = 0, np.inf
-    answer = _linear(system, base, wall_base, guess, state, air_c, dt)
+    rate, wall, water_rate = base.rate, base.wall, drying
+    leaving = 0.0
     while True:
+        film = _film(system, skin, drying, weather)
+        link = system.area / (
+            system.to_low / state.conductivity[system.low]
+            + system.to_high / state.conductivity[system.high]
+        )
+        within = 1 / (
+            rim.depth / (state.conductivity[rim.cell] * rim.area) + rim.half_wall
+        )
+        kept = rim.wall_capacity / dt
+        whole = kept + within + film.outside
+        given = (kept * base.wall + film.outside * film.felt) / whole
+        through = within * (kept + film.outside) / whole
+        at_c = system.mass / dt * (base.content - guess)
+        band = np.zeros((n, system.width))
+        for j in range(n):
+            band[j, 0] = system.mass[j] * state.capacity[j] / dt
+            at_c[j] += band[j, 0] * state.at_c[j]
+        for m in range(link.size):
+            low, high = system.low[m], system.high[m]
+            band[low, 0] += link[m]
+            band[high, 0] += link[m]
+            band[low, high - low] -= link[m]
+        for m in range(rim.cell.size):
+            band[rim.cell[m], 0] += through[m]
+            at_c[rim.cell[m]] += within[m] * given[m]
+        fault = solve_band(band, at_c)
         tries += 1
-        guess = base + dt * answer.rate
+        wall = given + within * at_c[rim.cell] / whole
+        rate = _entering(system, link, within, at_c, wall)
+        new_skin = wall - rim.half_wall * film.outside * (wall - film.felt)
+        water_rate = film.settling + film.slope * (new_skin - skin)
+        leaving = (film.outside * (wall - film.felt)).sum()
+        guess = base.content + dt * rate
         state = state_at(system.table, guess)
-        apart = float(np.abs(state.at_c - answer.at_c).max())
-        if apart < AGREED_K or tries == TRIES:
+        apart = np.abs(state.at_c - at_c).max()
+        if weather.convective > 0:
+            apart = max(apart, np.abs(new_skin - skin).max() / 10)
+        skin = new_skin
+        if fault > 0 or apart < AGREED_K or tries == TRIES:
             break
-        answer = _linear(system, base, wall_base, guess, state, air_c, dt)
-    return Stage(
-        content=guess,
-        rate=answer.rate,
-        wall=answer.wall,
-        wall_rate=(answer.wall - wall_base) / dt,
-        leaving=float((system.outside * (answer.wall - air_c)).sum()),
-        tries=tries,
-        agreed=apart < ROUGHLY_AGREED_K,
-    )
+    end = Now(guess, rate, wall, base.water + dt * water_rate, skin)
+    wall_rate = (wall - base.wall) / dt
+    return Stage(end, wall_rate, water_rate, leaving, apart, tries, fault)
 
 
-def _linear(
-    system: System,
-    base: Floats,
-    wall_base: Floats,
-    guess: Floats,
-    state: State,
-    air_c: float,
-    dt: float,
-) -> _Answer:
-    """Solve with content taken as guess + capacity * (temperature - its temperature)."""
-    rim, links, n = system.mesh.rim, system.mesh.links, base.size
-    k = state.conductivity
-    link = links.area / (links.to_low / k[links.low] + links.to_high / k[links.high])
-    within = 1 / (rim.depth / (k[rim.cell] * rim.area) + rim.wall_resistance / 2)
-    kept = rim.wall_capacity / dt
-    whole = kept + within + system.outside
-    given = (kept * wall_base + system.outside * air_c) / whole
-    through = within * (kept + system.outside) / whole
-    per_kelvin = system.mass * state.capacity / dt
-    matrix = np.zeros((system.rows, n))
-    matrix[0] = per_kelvin + np.bincount(rim.cell, through, minlength=n)
-    matrix[0] += np.bincount(links.low, link, minlength=n)
-    matrix[0] += np.bincount(links.high, link, minlength=n)
-    matrix.ravel()[system.band] = -link
-    right = system.mass / dt * (base - guess) + per_kelvin * state.at_c
-    right += np.bincount(rim.cell, within * given, minlength=n)
-    _, at_c, fault = dpbsv(matrix, right, lower=1)
-    if fault:
-        raise ArithmeticError(f"the cells' balance has no answer ({fault})")
-    flow = link * (at_c[links.high] - at_c[links.low])
-    wall = given + within * at_c[rim.cell] / whole
-    entering = np.bincount(links.low, flow, minlength=n)
-    entering -= np.bincount(links.high, flow, minlength=n)
-    entering += np.bincount(rim.cell, within * (wall - at_c[rim.cell]), minlength=n)
-    return _Answer(at_c, entering / system.mass, wall)
+@compiled
+def _entering(
+    system: System, link: Floats, within: Floats, at_c: Floats, wall: Floats
+) -> Floats:
+    """How fast the content of each cell changes [W/kg]."""
+    entering = np.zeros(at_c.size)
+    for m in range(link.size):
+        flow = link[m] * (at_c[system.high[m]] - at_c[system.low[m]])
+        entering[system.low[m]] += flow
+        entering[system.high[m]] -= flow
+    for m in range(wall.size):
+        cell = system.rim.cell[m]
+        entering[cell] += within[m] * (wall[m] - at_c[cell])
+    return entering / system.mass
+
+
+@compiled
+def _film(system: System, skin: Floats, drying: Floats, weather: Weather) -> _Film:
+    """Straighten heat and water of the film about the skin's temperature.
+
+    No more water leaves than there is: then it leaves at that rate, whatever the skin.
+    """
+    rim = system.rim
+    outermost = system.film.copy()
+    felt = np.full(skin.size, weather.air_c)
+    settles, slope = np.zeros(skin.size), np.zeros(skin.size)
+    if weather.convective > 0:
+        for m in range(skin.size):
+            h, air_c, damp = weather.convective, weather.air_c, weather.relative
+            now = settling(h, air_c, damp, skin[m])
+            beside = settling(h, air_c, damp, skin[m] + TINY_K)
+            settles[m], slope[m] = now, (beside - now) / TINY_K
+            if now < -drying[m]:
+                settles[m], slope[m] = -drying[m], 0.0
+            heat = latent(skin[m]) * rim.outer_area[m]
+            dry = outermost[m]
+            outermost[m] = dry - heat * slope[m]
+            brought = heat * (settles[m] - slope[m] * skin[m])
+            felt[m] = (dry * air_c + brought) / outermost[m]
+    outside = outermost / (1 + rim.half_wall * outermost)
+    return _Film(outside, felt, settles, slope)
