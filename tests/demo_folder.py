@@ -9,7 +9,7 @@ from demould.demo import NAME, NOW
 from demould.mise.folder import Folder
 from demould.mise.order import Order
 from demould.week.making import Making
-from demould.week.sections import makings_of
+from demould.week.orders import makings_of
 
 DEMO = Path(str(files("demould.demo"))) / NAME
 

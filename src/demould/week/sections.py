@@ -4,16 +4,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from demould.mise.dessert import Dessert
 from demould.mise.find import find_in
-from demould.mise.folder import Folder, dessert_of
+from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
-from demould.mise.order import Order
-from demould.mise.variant import as_variant
 from demould.week.chilling import Chilling, chilling_of
 from demould.week.deciding import Decision, decisions_of
 from demould.week.deliveries import arrivals_of
-from demould.week.making import Making, making_of
+from demould.week.making import Making
+from demould.week.orders import makings_of
 from demould.week.sure import Sure, sure_of
 from demould.week.timing import Timing, timing_of, to_make
 
@@ -58,21 +56,6 @@ def week_of(folder: Folder, now: datetime) -> Week:
         decisions=decisions_of(makings, folder.kitchen, timing),
         sure=sure_of(makings, folder.kitchen, find),
     )
-
-
-def makings_of(folder: Folder) -> tuple[Making, ...]:
-    """Work out every order's amounts, by due time."""
-    find = find_in(folder.larder)
-    return tuple(
-        making_of(order, ordered(folder, order), folder.kitchen, find)
-        for order in sorted(folder.orders, key=lambda order: order.due)
-    )
-
-
-def ordered(folder: Folder, order: Order) -> Dessert:
-    """Give the dessert of an order, its variant in place."""
-    own = (stocked.key for stocked in folder.larder)
-    return as_variant(dessert_of(folder, order.dessert), order.variant, own)
 
 
 def planned(

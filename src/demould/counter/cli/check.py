@@ -21,7 +21,7 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     from demould.mise.find import find_in
     from demould.sheets.check_page import check_page
     from demould.sheets.plain import plain
-    from demould.week.sections import makings_of
+    from demould.week.orders import makings_of
     from demould.week.sure import sure_of
     from demould.week.unsaid import unsaid_of
 

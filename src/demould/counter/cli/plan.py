@@ -16,7 +16,8 @@ def plan(folder: Path, seed: int, now: str | None, *, as_json: bool) -> None:
     """Plan all orders of the kitchen FOLDER, backwards from the plate."""
     from demould.sheets.plain import plain
     from demould.sheets.plan_page import plan_page
-    from demould.week.sections import makings_of, planned
+    from demould.week.orders import makings_of
+    from demould.week.sections import planned
 
     read, moment = open_folder(folder, now)
     if not read.orders:
