@@ -171,7 +171,7 @@ def test_a_pebble_freezes_in_the_order_its_corners_say() -> None:
         "how much air moves over the pieces"
         f" (between {air.low:g} and {air.high:g} W/m2K in this place)"
     )
-    hours, core, surface = zip(*wait.curve, strict=True)
+    hours, core, surface, ice = zip(*wait.curve, strict=True)
     assert list(hours) == sorted(hours)
     assert hours[0] == 0
     assert hours[-1] == pytest.approx(wait.hours.likely)
@@ -181,6 +181,7 @@ def test_a_pebble_freezes_in_the_order_its_corners_say() -> None:
     assert max(core) > -12
     assert core[-1] < -17.9
     assert surface[-1] < core[-1]
+    assert 0 < ice[0] < ice[-1] <= 1
 
 
 def test_the_heat_taken_is_that_of_the_parts() -> None:
@@ -254,7 +255,7 @@ def test_a_piece_frozen_already_waits_no_time() -> None:
     assert wait.hours is not None
     assert (wait.hours.low, wait.hours.high) == (0, 0)
     assert len(wait.curve) == 1
-    assert wait.curve[0] == pytest.approx((0.0, -25.0, -25.0))
+    assert wait.curve[0] == pytest.approx((0.0, -25.0, -25.0, 1.0))
 
 
 def test_a_start_nobody_knows_is_named_as_the_reason() -> None:

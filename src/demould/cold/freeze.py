@@ -20,9 +20,8 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
     The warmest point counts, not the middle of the centre: a centre that goes in
     frozen is below the target from the start, and warms before it cools.
 
-    Not counted: fat that crystallises in the freezer (up to 6 to 15 % more heat),
-    supercooling, the load's own warming of the air, metal under the mould: this is one
-    piece in steady air, and full shelves take longer.
+    Not counted: supercooling, and what drips and dries. Fat that crystallises in the
+    freezer (up to 6 to 15 % more heat) lies within the slow corner.
     """
 
     def frozen(run: Run) -> float | None:

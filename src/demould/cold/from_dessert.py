@@ -5,7 +5,7 @@ from dataclasses import replace
 from demould.amounts.area import area_cm2
 from demould.amounts.section import height_mm, opening_mm2, profile
 from demould.amounts.volume import cavity, mould_of
-from demould.cold.piece import FrozenPiece, Part, Place, place_of, wall_of
+from demould.cold.piece import FrozenPiece, Part, wall_of
 from demould.cold.profile import Profile, area, raised, turned
 from demould.larder.read import bands
 from demould.matter.composition import composition
@@ -13,28 +13,13 @@ from demould.matter.density import air as air_in
 from demould.matter.grams import Find, share
 from demould.mise.component import Component
 from demould.mise.dessert import Cut, Dessert, FromMould, Rest, component_of
-from demould.mise.kitchen import ColdPlace, Kitchen
+from demould.mise.kitchen import Kitchen
 from demould.mise.shape import Shape
 
 FROZEN_C = -18.0
 FROM_THE_FRIDGE_C = 6.0
 FILLED_AT = ("whipping temperature", "fold temperature")
 UNSURE_K = 2.0
-
-FILMS = {
-    "blast chiller": "blast_chiller",
-    "upright freezer": "upright_freezer",
-    "still freezer": "still_freezer",
-    "fan fridge": "fan_fridge_open",
-    "still fridge": "still_fridge",
-    "closed box": "fridge_closed_box",
-}
-"""What a cold place is called in a kitchen, and its row in the larder's films."""
-
-
-def cold_place(place: ColdPlace, *, boxed: bool = False) -> Place:
-    """Give the air of a kitchen's cold place and how well it works; in a box, less."""
-    return place_of(FILMS["closed box" if boxed else place.kind], place.air.value)
 
 
 def as_filled(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:

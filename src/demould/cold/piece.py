@@ -1,14 +1,14 @@
 """What is put into the cold, and where: a piece of parts, and the place around it."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from demould.cold.air import Air, Film
+from demould.cold.air import Air
+from demould.cold.film import LYING
+from demould.cold.load import Load
 from demould.cold.mesh import Mesh, mesh_of
 from demould.cold.profile import Profile, volume
 from demould.cold.skin import FlatFace, Wall
-from demould.cold.solve import Reading, Run, run
 from demould.larder.ingredient import Composition
 from demould.larder.read import film, material
 from demould.matter.heat import Thermal, thermal
@@ -69,7 +69,18 @@ class FrozenPiece:
 class Place:
     """Air of a temperature and how well it works: heat transfer, with radiation.
 
-    [°C] or (seconds, °C) pairs; [W/(m2 K)] on the outermost surface.
+    Attributes
+    ----------
+    air_c
+        [°C] or (seconds, °C) pairs. Under a `load` its machine has the word.
+    film_low, film_likely, film_high
+        Over a lone piece. [W/(m2 K)]
+    lying
+        What trays and moulds leave of the film: a key of `film.LYING`.
+    air_unsure_k
+        How far the air at the pieces may be from what the place shows. [K]
+    load
+        What goes in together and warms the air; None for steady air.
     """
 
     name: str
@@ -77,8 +88,15 @@ class Place:
     film_low: float
     film_likely: float
     film_high: float
+    lying: str = "alone"
+    air_unsure_k: float = 0.0
+    load: Load | None = None
 
     def __post_init__(self) -> None:
+        if self.lying not in LYING:
+            raise ValueError(
+                f"pieces do not lie {self.lying!r}; known: {', '.join(LYING)}"
+            )
         if not 0 < self.film_low <= self.film_likely <= self.film_high:
             raise ValueError(
                 f"films of {self.film_low:g}, {self.film_likely:g},"
@@ -133,28 +151,3 @@ def mesh_for(
 ) -> Mesh:
     """Cells of one shape, kept."""
     return mesh_of(profiles, wall=wall, open_faces=open_faces)
-
-
-def follow(
-    piece: FrozenPiece,
-    place: Place,
-    *,
-    film_h: float,
-    off_k: float,
-    until: float,
-    done: Callable[[Reading], bool],
-) -> Run:
-    """One solve: this film [W/(m2 K)], all parts `off_k` warmer than said [s]."""
-    mesh = mesh_for(
-        tuple(part.profile for part in piece.parts), piece.wall, piece.open_faces
-    )
-    sides = film_h * piece.surface_share
-    return run(
-        mesh,
-        [thermal_of(part.made_of, part.air) for part in piece.parts],
-        [part.start_c + off_k for part in piece.parts],
-        place.air_c,
-        Film(bottom=film_h, top=film_h, other=sides),
-        until=until,
-        done=done,
-    )

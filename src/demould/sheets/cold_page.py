@@ -17,7 +17,7 @@ def cold_page(dessert: Dessert, chilling: Chilling) -> Page:
     return Page(
         key=f"cold-{dessert.key}",
         title=dessert.name,
-        note=Words("one piece alone, in steady air"),
+        note=chilling.load,
         blocks=(
             *_waits(
                 Words("freeze, until nowhere is warmer than -18 °C"), chilling.freezing
@@ -85,7 +85,7 @@ def _row(one: InPlace) -> tuple[Cell, ...]:
 
 def _curve(one: InPlace) -> Iterator[Block]:
     points = [*one.wait.curve[::EVERY], one.wait.curve[-1]]
-    said = [f"{hours:.1f} h {core:.0f}/{skin:.0f}" for hours, core, skin in points]
+    said = [f"{hours:.1f} h {core:.0f}/{skin:.0f}" for hours, core, skin, _ in points]
     lines: list[str | Words] = [
         Words("{name}, core/surface °C: {said}", name=_name(one), said="  ".join(said))
     ]
