@@ -1,12 +1,21 @@
 from collections.abc import Callable
-from datetime import time
+from datetime import date, time
 from typing import Any
 
 import pytest
 
 from demould.mise.bare import bare
 from demould.mise.figure import Assumed, Figure, Measured
-from demould.mise.kitchen import ColdPlace, Jug, Opening, Person, Scale, Tool
+from demould.mise.kitchen import (
+    Away,
+    ColdPlace,
+    Jug,
+    Opening,
+    Person,
+    Scale,
+    Shelves,
+    Tool,
+)
 from demould.mise.mould import Mould
 from demould.mise.read_kitchen import names_in, read_kitchen
 from demould.mise.shape import HalfSphere, WaterOnly
@@ -264,3 +273,34 @@ def test_names_count_even_where_their_line_cannot_be_read(read: Read) -> None:
         return names_in(branch, "moulds")
 
     assert read(names, text)[0] == ("dome", "ring")
+
+
+def test_shelves_are_counted_and_measured(read: Read) -> None:
+    text = f"{HEAD}cold: |\n  blast; -35 °C; blast chiller; 3 levels of 53 x 32.5 cm\n"
+    (place,) = read(read_kitchen, text)[0].cold
+    assert place.shelves == Shelves(count=3, length_mm=530, width_mm=325)
+
+
+def test_people_who_know_how_and_who_are_away(read: Read) -> None:
+    line = "Jonne; can glaze; away Thu 2026-11-19; away 2026-11-20 12:00 to 17:00; new"
+    (person,) = read(read_kitchen, f"{HEAD}people: |\n  {line}\n")[0].people
+    assert (person.can, person.remarks) == (("glaze",), ("new",))
+    assert person.away == (
+        Away(day=date(2026, 11, 19)),
+        Away(day=date(2026, 11, 20), from_=time(12), to=time(17)),
+    )
+
+
+def test_hours_may_be_overtime_and_nothing_else(read: Read) -> None:
+    text = f"{HEAD}hours: |\n  Sat 08:00 to 10:00; overtime\n"
+    assert read(read_kitchen, text)[0].openings[0].overtime
+    assert faults_of(read, "hours", "Sat 08:00 to 10:00; late") == [
+        "x.yaml:4:3: 'late' says nothing about hours. Write overtime there, or nothing."
+    ]
+
+
+def test_away_ends_after_it_begins(read: Read) -> None:
+    assert faults_of(read, "people", "J; away Thu 2026-11-19 12:00 to 9:00") == [
+        "x.yaml:4:6: 12:00 to 09:00 ends before it begins. Write the time of leaving"
+        " first, then that of coming back."
+    ]

@@ -6,7 +6,7 @@ import pytest
 
 from demould.mise.bare import bare
 from demould.mise.figure import Figure
-from demould.mise.order import Order
+from demould.mise.order import Frozen, Order
 from demould.mise.read_orders import Wanted, read_orders
 
 Read = Callable[..., tuple[Any, list[str]]]
@@ -137,3 +137,17 @@ GOOD = "a:\n  dessert: dome\n  pieces: 1\n  plates: 2026-11-21 9:30\n"
 )
 def test_a_bad_order(read: Read, text: str, messages: list[str]) -> None:
     assert read(read_orders, text, WANTED)[1] == messages
+
+
+def test_what_is_in_the_freezer_already(read: Read) -> None:
+    head = "a:\n  dessert: dome\n  pieces: 9\n  plates: 2026-11-21 9:30\n  frozen: "
+    (order,), faults = read(read_orders, f"{head}12 pieces, 10 oval centre\n", WANTED)
+    assert faults == []
+    assert order.frozen == (
+        Frozen(pieces=12),
+        Frozen(pieces=10, component="oval centre"),
+    )
+    assert read(read_orders, f"{head}12\n", WANTED)[1] == [
+        "x.yaml:5:11: '12' does not say what is frozen. Write it like 12 pieces,"
+        " 10 centre."
+    ]

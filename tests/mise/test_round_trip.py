@@ -37,18 +37,20 @@ from demould.mise.faults import Faults
 from demould.mise.figure import Assumed, Figure, Measured, Origin, Stated, Worked
 from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import (
+    Away,
     ColdPlace,
     Jug,
     Kitchen,
     Opening,
     Person,
     Scale,
+    Shelves,
     Tool,
 )
 from demould.mise.known import Known
 from demould.mise.method import Hands, Need, Road, Stand, Step
 from demould.mise.mould import Mould
-from demould.mise.order import Order
+from demould.mise.order import Frozen, Order
 from demould.mise.own_larder import Stocked
 from demould.mise.read_cold import COLD_KINDS
 from demould.mise.read_dessert import read_dessert
@@ -158,16 +160,35 @@ def _cold(key: str) -> st.SearchStrategy[ColdPlace]:
         air=figures("°C", -40, 20),
         kind=st.sampled_from(COLD_KINDS),
         load=maybe(figures("g")),
+        shelves=maybe(
+            st.builds(
+                Shelves,
+                count=st.integers(1, 999),
+                length_mm=st.sampled_from([600.0, 530.5]),
+                width_mm=st.just(400.0),
+            )
+        ),
         remarks=REMARKS,
     )
 
 
 def _person(key: str) -> st.SearchStrategy[Person]:
     return st.builds(
-        Person, name=st.just(key), wage=maybe(figures("an hour")), remarks=REMARKS
+        Person,
+        name=st.just(key),
+        wage=maybe(figures("an hour")),
+        can=st.sampled_from([(), ("glaze",), ("pull sugar", "temper")]),
+        away=tuples(AWAY),
+        remarks=REMARKS,
     )
 
 
+AWAY = st.sampled_from(
+    [
+        Away(day=date(2026, 11, 19)),
+        Away(day=date(2026, 11, 20), from_=time(12), to=time(16, 30)),
+    ]
+)
 KITCHENS = st.builds(
     Kitchen,
     name=st.sampled_from(["K", "Weir: the kitchen", "- x"]),
@@ -180,6 +201,7 @@ KITCHENS = st.builds(
             ),
             opens=st.just(time(8, 5)),
             closes=st.just(time(17)),
+            overtime=st.booleans(),
         )
     ),
     people=_named(_person, ["Mirel", "Jonne"]),
@@ -271,6 +293,13 @@ ORDERS = st.builds(
     ),
     ends=st.sampled_from(["plates", "collected"]),
     spares=st.sampled_from([None, Figure(value=0, unit="pieces", name="")]),
+    frozen=st.sampled_from(
+        [
+            (),
+            (Frozen(pieces=12),),
+            (Frozen(pieces=1), Frozen(pieces=9, component="base")),
+        ]
+    ),
 )
 
 
@@ -361,6 +390,7 @@ def _method(needs: list[Need]) -> st.SearchStrategy[Any]:
             hands=HANDS,
             stand=maybe(STANDS),
             roads=ROADS,
+            skill=st.sampled_from([None, "glaze"]),
             place=st.sampled_from([None, "fridge"]),
             tools=st.sampled_from([(), ("mixer",), ("oven", "mixer")]),
             needs=tuples(st.sampled_from(needs)) if needs else st.just(()),

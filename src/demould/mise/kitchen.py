@@ -1,7 +1,7 @@
 """What a kitchen has: hours, people, moulds, tools, cold."""
 
 from dataclasses import dataclass
-from datetime import time
+from datetime import date, time
 
 from demould.mise.figure import Figure, Line
 from demould.mise.mould import Mould
@@ -9,20 +9,38 @@ from demould.mise.mould import Mould
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
-    """Open on these weekdays (Monday is 0) between two wall-clock times."""
+    """Open on these weekdays (Monday is 0) between two wall-clock times.
+
+    `overtime` hours can be worked, and are the last to be.
+    """
 
     weekdays: tuple[int, ...]
     opens: time
     closes: time
+    overtime: bool = False
     line: Line | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Away:
+    """Not there on a day: all of it, or from one wall-clock time to another."""
+
+    day: date
+    from_: time | None = None
+    to: time | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Person:
-    """One pair of hands. `wage` per hour, in the kitchen's money, where it is said."""
+    """One pair of hands. `wage` per hour, in the kitchen's money, where it is said.
+
+    `can` are the things only some know how to do; a step may ask for one of them.
+    """
 
     name: str
     wage: Figure | None = None
+    can: tuple[str, ...] = ()
+    away: tuple[Away, ...] = ()
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 
@@ -53,16 +71,27 @@ class Jug:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Shelves:
+    """So many shelves or levels of one size, in mm."""
+
+    count: int
+    length_mm: float
+    width_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ColdPlace:
     """A cold place: its air, the kind that gives its film, what it takes at once.
 
-    `film` is what a probe told of this very place, in W/m2K; it wins over the kind's.
+    `load` is what it brings down in one go. [g] `shelves` is None where nobody said:
+    then room is taken to be there. `film` is what a probe told of this very place, in W/m2K; it wins over the kind's.
     """
 
     key: str
     air: Figure
     kind: str
     load: Figure | None = None
+    shelves: Shelves | None = None
     film: Figure | None = None
     remarks: tuple[str, ...] = ()
     line: Line | None = None

@@ -48,7 +48,7 @@ class Step:
     """One line of a method.
 
     A step has hands, or a stand, or both (hands first), or roads: places to choose
-    from. `each_round` is done once a filling of the moulds. `within` is the longest
+    from. `skill` is what whoever does it must know how to do. `each_round` is done once a filling of the moulds. `within` is the longest
     time from its end to the end of the next step; `hold` the longest to the use of
     what it made, from its end, or from the fridge door where it stands. `remarks` keeps every word not understood otherwise.
     """
@@ -61,6 +61,7 @@ class Step:
     tools: tuple[str, ...] = ()
     needs: tuple[Need, ...] = ()
     each_round: bool = False
+    skill: str | None = None
     within: Figure | None = None
     hold: Figure | None = None
     core: Figure | None = None

@@ -8,11 +8,19 @@ from demould.mise.figure import Figure, Line
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Frozen:
+    """What is in the freezer already: whole pieces, or so many of a component."""
+
+    pieces: int
+    component: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
     """One order.
 
     `due` is aware, in the kitchen's zone. `spares` is None where the kitchen's own
-    breakage decides. `choices` are the cook's lines under it (by hand, even rounds),
+    breakage decides. `frozen` is made already, and counts. `choices` are the cook's lines under it (by hand, even rounds),
     `remarks` the words after each of them, "" where there are none.
     """
 
@@ -23,6 +31,7 @@ class Order:
     due: datetime
     ends: Literal["plates", "collected"] = "plates"
     spares: Figure | None = None
+    frozen: tuple[Frozen, ...] = ()
     choices: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     line: Line | None = None

@@ -3,11 +3,11 @@
 import re
 
 from demould.mise.figure import Figure, Line
-from demould.mise.kitchen import ColdPlace, Jug, Scale, Tool
+from demould.mise.kitchen import ColdPlace, Jug, Scale, Shelves, Tool
 from demould.mise.number import NUMBER
 from demould.mise.parts import after, at_column, name_and_rest
 from demould.mise.problem import UnreadableError
-from demould.mise.quantity import read_figure
+from demould.mise.quantity import read_amount, read_count, read_figure
 from demould.mise.spelling import one_of
 from demould.mise.words import Words
 
@@ -18,6 +18,8 @@ COLD_KINDS = (
     "fan fridge",
     "still fridge",
 )
+MOST_SHELVES = 999
+_SHELVES = re.compile(r"(\d+) (?:shelf|shelves|levels?) of (.*\S)\s*x\s*(.*\S)")
 
 
 def read_tool(line: Line) -> Tool:
@@ -102,7 +104,7 @@ def read_scale(line: Line) -> Scale:
 
 
 def read_cold_place(line: Line) -> ColdPlace:
-    """``blast; -35 °C; blast chiller; 5 kg a cycle``.
+    """``blast; -35 °C; blast chiller; 5 kg a cycle; 3 levels of 530 x 325 mm``.
 
     Raises
     ------
@@ -112,6 +114,7 @@ def read_cold_place(line: Line) -> ColdPlace:
     name, rest = name_and_rest(line.text)
     air: Figure | None = None
     load: Figure | None = None
+    shelves: Shelves | None = None
     kind, remarks = None, []
     for part in rest:
         with at_column(part.column):
@@ -128,6 +131,8 @@ def read_cold_place(line: Line) -> ColdPlace:
                 load = read_figure(
                     found[1], name="load of a cycle", kinds=("mass",), line=line
                 )
+            elif sizes := _SHELVES.fullmatch(part.text):
+                shelves = _shelves(*sizes.groups())
             elif kind is None:
                 kind = one_of(part.text, COLD_KINDS, "kind of cold place")
             else:
@@ -141,5 +146,29 @@ def read_cold_place(line: Line) -> ColdPlace:
             Words("Write it like fridge; 3 °C; fan fridge"),
         )
     return ColdPlace(
-        key=name.text, air=air, kind=kind, load=load, remarks=tuple(remarks), line=line
+        key=name.text,
+        air=air,
+        kind=kind,
+        load=load,
+        shelves=shelves,
+        remarks=tuple(remarks),
+        line=line,
+    )
+
+
+def _shelves(count: str, one: str, other: str) -> Shelves:
+    """``6 shelves of 600 x 400 mm``: a unit once stands for both."""
+    unit = re.search(r"[^\d.,\s]+$", other)
+    if unit is not None and not re.search(r"[^\d.,\s]$", one):
+        one = f"{one} {unit[0]}"
+    length, width = (
+        read_amount(size, name="size of a shelf", kinds=("length",)).value
+        for size in (one, other)
+    )
+    return Shelves(
+        count=read_count(
+            count, name="number of shelves", most=MOST_SHELVES, what="shelves"
+        ),
+        length_mm=length,
+        width_mm=width,
     )

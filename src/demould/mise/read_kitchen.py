@@ -5,11 +5,11 @@ from dataclasses import replace
 from datetime import time
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from demould.mise.clock import read_time, read_weekdays
+from demould.mise.clock import read_day, read_time, read_weekdays
 from demould.mise.faults import Faults
 from demould.mise.figure import Assumed, Figure, Line
 from demould.mise.keys import Keys, keys_of
-from demould.mise.kitchen import Kitchen, Opening, Person
+from demould.mise.kitchen import Away, Kitchen, Opening, Person
 from demould.mise.parts import after, at_column, name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
@@ -163,8 +163,14 @@ def _room(line: Line) -> tuple[Figure | None, Figure | None, Figure | None]:
 
 
 def _opening(line: Line) -> Opening:
-    """``Tue to Fri 08:00 to 17:00``."""
-    found = re.fullmatch(r"(\D+?)\s+(\d\S*)\s*(?:to|\u2013)\s*(\d\S*)", line.text)
+    """``Tue to Fri 08:00 to 17:00``, with ``; overtime`` where it is."""
+    hours, _, mark = line.text.partition(";")
+    if mark and mark.strip() != "overtime":
+        raise UnreadableError(
+            Words("{found!r} says nothing about hours", found=mark.strip()),
+            Words("Write overtime there, or nothing"),
+        )
+    found = re.fullmatch(r"(\D+?)\s+(\d\S*)\s*(?:to|\u2013)\s*(\d\S*)", hours.strip())
     if not found:
         raise UnreadableError(
             Words("{found!r} is not a day with its hours", found=line.text),
@@ -181,20 +187,58 @@ def _opening(line: Line) -> Opening:
             Words("Write hours past midnight as two lines, one for each day"),
         )
     return Opening(
-        weekdays=read_weekdays(found[1]), opens=opens, closes=closes, line=line
+        weekdays=read_weekdays(found[1]),
+        opens=opens,
+        closes=closes,
+        overtime=bool(mark),
+        line=line,
     )
 
 
 def _person(line: Line) -> Person:
-    """``Mirel; 22 an hour; leads``."""
+    """``Mirel; 22 an hour; leads; can glaze; away Thu 2026-11-19 12:00 to 17:00``."""
     name, rest = name_and_rest(line.text)
     wage, remarks = None, []
+    can: list[str] = []
+    away: list[Away] = []
     for part in rest:
         if found := _WAGE.fullmatch(part.text):
             amount = f"{found[1]} times {found[2] or ''}"
             with at_column(part.column):
                 wage = read_figure(amount, name="wage", kinds=("times",), line=line)
             wage = replace(wage, unit="an hour")
+        elif skill := after(part.text, "can"):
+            can.append(skill)
+        elif said := after(part.text, "away"):
+            with at_column(part.column):
+                away.append(_away(said))
         else:
             remarks.append(part.text)
-    return Person(name=name.text, wage=wage, remarks=tuple(remarks), line=line)
+    return Person(
+        name=name.text,
+        wage=wage,
+        can=tuple(can),
+        away=tuple(away),
+        remarks=tuple(remarks),
+        line=line,
+    )
+
+
+def _away(text: str) -> Away:
+    """``Thu 2026-11-19``, or so much of it as two times say."""
+    found = re.fullmatch(
+        r"(.*\S)\s+(\d+[:.h]\d+)\s*(?:to|\u2013)\s*(\d+[:.h]\d+)", text
+    )
+    if not found:
+        return Away(day=read_day(text))
+    leaves, back = read_time(found[2]), read_time(found[3])
+    if leaves >= back:
+        raise UnreadableError(
+            Words(
+                "{leaves:%H:%M} to {back:%H:%M} ends before it begins",
+                leaves=leaves,
+                back=back,
+            ),
+            Words("Write the time of leaving first, then that of coming back"),
+        )
+    return Away(day=read_day(found[1]), from_=leaves, to=back)

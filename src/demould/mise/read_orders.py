@@ -10,15 +10,24 @@ from demould.mise.clock import read_moment, show_day
 from demould.mise.faults import Faults
 from demould.mise.figure import Figure, Line, Stated
 from demould.mise.keys import Keys, keys_of
-from demould.mise.order import Order
-from demould.mise.parts import name_and_rest
+from demould.mise.order import Frozen, Order
+from demould.mise.parts import name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_count
 from demould.mise.spelling import one_of
 from demould.mise.tree import Branch, Leaf
 from demould.mise.words import Words
 
-KEYS = ("dessert", "variant", "pieces", "plates", "collected", "spares", "choices")
+KEYS = (
+    "dessert",
+    "variant",
+    "pieces",
+    "plates",
+    "collected",
+    "spares",
+    "frozen",
+    "choices",
+)
 CHOICES = ("by hand", "even rounds", "no spares", "borrow a mould")
 MOST_PIECES = 9999
 _REQUIRED = {
@@ -74,6 +83,7 @@ def _order(leaf: Leaf, branch: Branch, wanted: Wanted, faults: Faults) -> Order 
     ends, due = _due(keys, wanted)
     choices = keys.each("choices", _choice)
     spares = keys.read("spares", _spares)
+    frozen = keys.read("frozen", _frozen) or ()
     if dessert is None or pieces is None or due is None:
         return None
     return Order(
@@ -84,6 +94,7 @@ def _order(leaf: Leaf, branch: Branch, wanted: Wanted, faults: Faults) -> Order 
         due=due,
         ends=ends,
         spares=spares,
+        frozen=frozen,
         choices=tuple(choice for choice, _ in choices),
         remarks=tuple(remark for _, remark in choices),
         line=leaf.line,
@@ -119,6 +130,23 @@ def _spares(line: Line) -> Figure:
             line.text, name="number of spares", most=MOST_PIECES, what="spares"
         )
     return Figure(value=number, unit="pieces", name="spares", origin=Stated(line=line))
+
+
+def _frozen(line: Line) -> tuple[Frozen, ...]:
+    """``12 pieces, 10 centre``: whole pieces, or so many of a component."""
+    found = []
+    for part in parts_of(line.text, ","):
+        number, _, what = part.text.partition(" ")
+        what = what.strip()
+        if not what:
+            raise UnreadableError(
+                Words("{found!r} does not say what is frozen", found=part.text),
+                Words("Write it like 12 pieces, 10 centre"),
+            )
+        pieces = read_count(number, name="number in the freezer", most=MOST_PIECES)
+        whole = what in ("piece", "pieces")
+        found.append(Frozen(pieces=pieces, component=None if whole else what))
+    return tuple(found)
 
 
 def _due(keys: Keys, wanted: Wanted) -> tuple[Ends, datetime | None]:

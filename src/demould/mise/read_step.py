@@ -41,6 +41,7 @@ class _Found:
     tools: list[str] = field(default_factory=list)
     needs: list[Need] = field(default_factory=list)
     each_round: bool = False
+    skill: str | None = None
     all_hands: bool = False
     figures: dict[str, Figure] = field(default_factory=dict)
     remarks: list[str] = field(default_factory=list)
@@ -82,6 +83,7 @@ def read_step(line: Line, around: Around) -> Step:
         tools=tuple(found.tools),
         needs=tuple(found.needs),
         each_round=found.each_round,
+        skill=found.skill,
         within=found.figures.get("within"),
         hold=found.figures.get("hold"),
         core=found.figures.get("core"),
@@ -191,6 +193,8 @@ def _take(part: Part, found: _Found, around: Around, line: Line) -> None:
             _need(one.text, around)
             for one in parts_of(needs.replace(" and ", ", "), ",")
         )
+    elif skill := after(part.text, "who can"):
+        found.skill = skill
     elif tool := _among(part.text, around.tools):
         found.tools.append(tool)
     elif not found.place and (place := _among(part.text, around.cold)):

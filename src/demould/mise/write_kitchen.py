@@ -4,7 +4,17 @@ from itertools import groupby
 
 from demould.mise.clock import WEEKDAYS
 from demould.mise.figure import Figure
-from demould.mise.kitchen import ColdPlace, Jug, Kitchen, Opening, Person, Scale, Tool
+from demould.mise.kitchen import (
+    Away,
+    ColdPlace,
+    Jug,
+    Kitchen,
+    Opening,
+    Person,
+    Scale,
+    Shelves,
+    Tool,
+)
 from demould.mise.mould import Mould
 from demould.mise.shape import WaterOnly
 from demould.mise.tree import Branch
@@ -13,6 +23,7 @@ from demould.mise.write_quantity import (
     write_figure,
     write_origin,
     write_shape,
+    write_sizes,
 )
 from demould.mise.write_tree import block, branch, joined
 
@@ -71,7 +82,9 @@ def _opening(opening: Opening) -> str:
             runs.append(f"{days[0]} to {days[-1]}")
         else:
             runs.extend(days)
-    return f"{', '.join(runs)} {opening.opens:%H:%M} to {opening.closes:%H:%M}"
+    overtime = "; overtime" if opening.overtime else ""
+    hours = f"{opening.opens:%H:%M} to {opening.closes:%H:%M}{overtime}"
+    return f"{', '.join(runs)} {hours}"
 
 
 def _person(person: Person) -> str:
@@ -79,7 +92,16 @@ def _person(person: Person) -> str:
     if person.wage:
         wage = f"{write_amount(person.wage).removesuffix(' an hour')}"
         wage = f"{wage} {write_origin(person.wage)}".strip() + " an hour"
-    return joined((person.name, wage, *person.remarks))
+    can = (f"can {skill}" for skill in person.can)
+    away = (f"away {_away(one)}" for one in person.away)
+    return joined((person.name, wage, *can, *away, *person.remarks))
+
+
+def _away(away: Away) -> str:
+    day = f"{WEEKDAYS[away.day.weekday()]} {away.day:%Y-%m-%d}"
+    if away.from_ is None or away.to is None:
+        return day
+    return f"{day} {away.from_:%H:%M} to {away.to:%H:%M}"
 
 
 def _mould(mould: Mould) -> str:
@@ -126,9 +148,15 @@ def _cold(place: ColdPlace) -> str:
             write_figure(place.air),
             place.kind,
             _around(place.load, "a cycle"),
+            _shelves(place.shelves) if place.shelves else None,
             *place.remarks,
         )
     )
+
+
+def _shelves(shelves: Shelves) -> str:
+    sizes = write_sizes(shelves.length_mm, shelves.width_mm)
+    return f"{shelves.count} shelves of {sizes} mm"
 
 
 def _scale(scale: Scale) -> str:

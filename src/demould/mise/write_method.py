@@ -22,6 +22,7 @@ def _rest(step: Step) -> str:
         (
             ", ".join(_times(step)),
             "each round" if step.each_round else None,
+            f"who can {step.skill}" if step.skill else None,
             "all hands" if step.hands and step.hands.all_hands else None,
             *step.tools,
             step.place,

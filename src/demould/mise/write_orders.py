@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from itertools import zip_longest
 
-from demould.mise.order import Order
+from demould.mise.order import Frozen, Order
 from demould.mise.tree import Branch
 from demould.mise.write_quantity import write_moment
 from demould.mise.write_tree import block, branch, joined
@@ -24,6 +24,11 @@ def _order(order: Order) -> Branch:
             ("pieces", str(order.pieces)),
             (order.ends, write_moment(order.due)),
             ("spares", spares),
+            ("frozen", ", ".join(map(_frozen, order.frozen))),
             ("choices", block(joined(choice) for choice in choices)),
         )
     )
+
+
+def _frozen(frozen: Frozen) -> str:
+    return f"{frozen.pieces} {frozen.component or 'pieces'}"
