@@ -71,7 +71,8 @@ def _instead(making: Making, last: Whip) -> Iterator[Words]:
     yield Words("{few} by hand", few=last.pieces)
     if making.amounts.rounds.borrow:
         yield Words("borrow {n} mould, one round", n=making.amounts.rounds.borrow)
-    if making.order.pieces <= making.amounts.rounds.cavities:
+    turns = making.amounts.rounds
+    if turns.count > 1 and making.order.pieces <= turns.cavities:
         yield Words("{n} and no spare", n=making.order.pieces)
 
 

@@ -88,10 +88,16 @@ def _short(needs: Mapping[str, float], larder: Larder) -> Iterable[tuple[str, St
 
 
 def arrival_of(stocked: Stocked, kitchen: Kitchen, now: datetime) -> datetime:
-    """Give when an ingredient called now is in the house."""
+    """Give when an ingredient called now is in the house.
+
+    Where no lead time is written it comes with the next delivery there is.
+    """
     place = ZoneInfo(kitchen.zone)
-    days = stocked.lead.value / DAY_MIN if stocked.lead else 0.0
-    earliest = (now.astimezone(place) + timedelta(days=days)).date()
+    lead = stocked.lead.value / DAY_MIN if stocked.lead else 0.0
+    earliest = (now.astimezone(place) + timedelta(days=lead)).date()
     last = earliest + LONGEST_LEAD
-    day = next(iter(open_days(kitchen, earliest, last)), earliest)
-    return datetime.combine(day, kitchen.deliveries or time(), place)
+    hour = kitchen.deliveries or time()
+    days = open_days(kitchen, earliest, last)
+    moments = (datetime.combine(day, hour, place) for day in days)
+    never_open = datetime.combine(earliest, hour, place)
+    return next((moment for moment in moments if moment > now), never_open)
