@@ -34,11 +34,32 @@ Fill = Rest | Cut | FromMould
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stands:
+    """How far a layer is from another part, from the cavity's bottom or its open side.
+
+    `of` is a component's key, or one of `SIDES`. The distance is between the faces that
+    look at each other, whichever way up the piece is filled. [mm]
+    """
+
+    of: str
+    apart: Figure
+
+
+SIDES = ("bottom", "open side")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Layer:
-    """A component in a shape, in the order it goes into the mould."""
+    """A component in a shape, in the order it goes into the mould.
+
+    `stands` is None where nobody said how high it comes to lie; `turned_over` where its
+    small or round side looks to the open side of the mould.
+    """
 
     component: str
     fill: Fill
+    stands: Stands | None = None
+    turned_over: bool = False
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 

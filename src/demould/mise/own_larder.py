@@ -3,9 +3,30 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from typing import Literal
 
 from demould.larder.ingredient import Ingredient
 from demould.mise.figure import Figure, Line
+
+
+Priced = Literal["", "gross", "net"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pack:
+    """One size it is sold in. `price` is money a pack, where it has its own."""
+
+    size: Figure
+    price: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeFrom:
+    """Made here from another entry: of `what` so much in % comes `out`."""
+
+    what: str
+    out: Figure
+    line: Line | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,10 +35,11 @@ class Stocked:
 
     `ingredient.id` is the entry's own name. `like` is the row of the tool's table that
     tells what the supplier's sheet does not; `sheet` (per 100 g) and `sugars` are what it
-    does, as written. `price` is money per kg; `trim` the share of the bought weight that
-    is cut away; where `gross`, price, pack and stock are of the untrimmed article. `ask`
-    is what nobody has said yet; `allergens` None that nobody has said, () that there
-    are none.
+    does, as written. `trim` is the share of the bought weight that is cut away: packs and
+    stock are of the untrimmed article, `price` (money a kg) too, unless it is `priced`
+    net. `money` is what the price calls it, "" where it does not. `keeps` is how long it
+    is good once it is open. `made_from` another entry, it is not bought. `ask` is what
+    nobody has said yet; `allergens` None that nobody has said, () that there are none.
     """
 
     key: str
@@ -26,14 +48,18 @@ class Stocked:
     sheet: tuple[tuple[str, float], ...] = ()
     sugars: tuple[tuple[str, float], ...] = ()
     price: Decimal | None = None
-    pack: Figure | None = None
+    priced: Priced = ""
+    money: str = ""
+    packs: tuple[Pack, ...] = ()
+    supplier: str = ""
     lead: Figure | None = None
     stock: Figure | None = None
     counted_on: date | None = None
     allergens: tuple[str, ...] | None = None
     may_contain: str = ""
-    gross: bool = False
     trim: Figure | None = None
+    keeps: Figure | None = None
+    made_from: MadeFrom | None = None
     ask: str = ""
     remarks: tuple[str, ...] = ()
     line: Line | None = None

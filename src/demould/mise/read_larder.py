@@ -3,7 +3,6 @@
 import re
 from dataclasses import replace
 from datetime import date
-from decimal import Decimal
 from functools import partial
 
 from demould.larder.ingredient import Ingredient
@@ -13,12 +12,13 @@ from demould.mise.clock import read_day
 from demould.mise.faults import Faults
 from demould.mise.figure import Figure, Line
 from demould.mise.keys import Keys, keys_of
-from demould.mise.number import NUMBER, read_number
-from demould.mise.own_larder import Larder, Stocked
-from demould.mise.parts import parts_of
+from demould.mise.own_larder import Larder, MadeFrom, Pack, Stocked
+from demould.mise.parts import at_column, name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
+from demould.mise.read_price import Price, read_packs, read_price
 from demould.mise.read_sheet import composition_from, read_sheet, read_sugars
+from demould.mise.spelling import perhaps
 from demould.mise.tree import Branch, Leaf
 from demould.mise.unit import Kind
 from demould.mise.words import Words
@@ -32,14 +32,17 @@ KEYS = (
     "ask",
     "price",
     "pack",
+    "supplier",
     "lead",
     "stock",
     "counted",
     "trim",
+    "keeps",
+    "made from",
     "remarks",
 )
 COUNTED = "counted"
-_PRICE = re.compile(rf"({NUMBER})\s*(?:a|per|/)\s*kg(\s+gross)?")
+_COMES_OUT = re.compile(r"(.*\S)\s+comes out")
 
 
 def read_larder(branch: Branch, faults: Faults) -> Larder:
@@ -66,7 +69,10 @@ def read_larder(branch: Branch, faults: Faults) -> Larder:
             _tell_twin(leaf, twin, faults)
         else:
             found[plain(leaf.line.text)] = _stocked(leaf, node, counted, faults)
-    return tuple(found.values())
+    larder = tuple(found.values())
+    _tell_made_from(branch, larder, faults)
+    _tell_two_moneys(larder, faults)
+    return larder
 
 
 def _tell_twin(leaf: Leaf, twin: Stocked, faults: Faults) -> None:
@@ -98,7 +104,7 @@ def _stocked(
         keys.read("of the sugars", lambda line: read_sugars(line.text, sheet)) or ()
     )
     allergens = keys.read("allergens", _allergens)
-    price, gross = keys.read("price", _price) or (None, False)
+    price, packs, money = _price_and_packs(keys)
     stocked = Stocked(
         key=leaf.line.text,
         ingredient=Ingredient(
@@ -107,15 +113,19 @@ def _stocked(
         like=like,
         sheet=sheet,
         sugars=sugars,
-        price=price,
-        gross=gross,
-        pack=_figure(keys, "pack", "mass"),
+        price=price.amount if price else None,
+        priced=price.priced if price else "",
+        money=money,
+        packs=packs,
+        supplier=keys.text("supplier"),
         lead=_figure(keys, "lead", "time", zero=True),
         stock=_figure(keys, "stock", "mass", zero=True),
         counted_on=keys.read(COUNTED, _day) or counted,
         allergens=allergens,
         may_contain=keys.text("may contain"),
         trim=_figure(keys, "trim", "share", zero=True),
+        keeps=_figure(keys, "keeps", "time"),
+        made_from=keys.read("made from", _made_from),
         ask=keys.text("ask"),
         remarks=tuple(line.line.text for line in keys.lines("remarks")),
         line=leaf.line,
@@ -188,13 +198,105 @@ def _allergens(line: Line) -> tuple[str, ...]:
     return () if words == ("none",) else words
 
 
-def _price(line: Line) -> tuple[Decimal, bool]:
-    """``5.20 a kg``, ``4.20 a kg gross``."""
-    found = _PRICE.fullmatch(line.text)
-    price = read_number(found[1]) if found else Decimal(-1)
-    if not found or price < 0:
-        raise UnreadableError(
-            Words("the price, {found!r}, is not money a kg", found=line.text),
-            Words("Write it like 5.20 a kg, or 4.20 a kg gross for untrimmed"),
+def _price_and_packs(keys: Keys) -> tuple[Price | None, tuple[Pack, ...], str]:
+    """What a kg costs, the packs, and what the money is called: one price, not two."""
+    price = keys.read("price", read_price)
+    told = keys.read("pack", read_packs) or ()
+    packs = tuple(pack for pack, _ in told)
+    own = next((pack for pack in packs if pack.price is not None), None)
+    money = next(filter(None, (*(name for _, name in told), price and price.money)), "")
+    if price and own:
+        keys.faults.tell(
+            keys.place("price"),
+            Words(
+                "there are two prices: {price} a {per}, and {size} at {own}",
+                price=price.amount,
+                per=price.per,
+                size=own.size,
+                own=own.price,
+            ),
+            Words("Keep the one that is on the last bill"),
         )
-    return price, bool(found[2])
+    elif price and price.per == "pack" and len(packs) == 1:
+        return None, (replace(packs[0], price=price.amount),), money
+    elif price and price.per == "pack":
+        _tell_no_size(keys, price, packs)
+        return None, packs, money
+    return price, packs, money
+
+
+def _tell_no_size(keys: Keys, price: Price, packs: tuple[Pack, ...]) -> None:
+    sizes = ", ".join(str(pack.size) for pack in packs)
+    keys.faults.tell(
+        keys.place("price"),
+        Words(
+            "the price is {price} a pack, and packs are of {sizes}",
+            price=price.amount,
+            sizes=sizes,
+        )
+        if packs
+        else Words(
+            "the price is {price} a pack, and no pack size is written",
+            price=price.amount,
+        ),
+        Words(
+            "Write each with its own price, for example pack: 250 g at 1.60; 1000 g at 5.20"
+        )
+        if packs
+        else Words("Write what is in a pack, for example pack: 1000 g"),
+    )
+
+
+def _made_from(line: Line) -> MadeFrom:
+    """``butter 82 %; 80 % comes out``."""
+    what, rest = name_and_rest(line.text)
+    found = _COMES_OUT.fullmatch(rest[0].text) if len(rest) == 1 else None
+    if not found:
+        raise UnreadableError(
+            Words("{found!r} does not say how much comes out", found=line.text),
+            Words("Write it like butter 82 %; 80 % comes out"),
+        )
+    with at_column(rest[0].column):
+        out = read_figure(found[1], name="what comes out", kinds=("share",), line=line)
+    return MadeFrom(what=what.text, out=out, line=line)
+
+
+def _tell_made_from(branch: Branch, larder: Larder, faults: Faults) -> None:
+    """What a thing is made from is an entry that is bought."""
+    named = {leaf.line.text for leaf, _ in branch.items}
+    made = {one.key: one.made_from for one in larder if one.made_from}
+    for key, source in made.items():
+        line = source.line or Line("", 0, "")
+        if source.what not in named:
+            faults.tell(
+                line,
+                Words("the larder has no {found!r}", found=source.what),
+                perhaps(source.what, named, Words("Write an entry for it")),
+            )
+        elif source.what in made:
+            faults.tell(
+                line,
+                Words(
+                    "{key!r} is made from {what!r}, which is made here too",
+                    key=key,
+                    what=source.what,
+                ),
+                Words("Name what is bought"),
+            )
+
+
+def _tell_two_moneys(larder: Larder, faults: Faults) -> None:
+    named = [one for one in larder if one.money]
+    for one in named[1:]:
+        if one.money != named[0].money:
+            faults.tell(
+                one.line or Line("", 0, ""),
+                Words(
+                    "{key!r} is priced in {money}, {first!r} in {other}",
+                    key=one.key,
+                    money=one.money,
+                    first=named[0].key,
+                    other=named[0].money,
+                ),
+                Words("Write all prices in one money"),
+            )

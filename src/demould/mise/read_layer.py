@@ -2,9 +2,19 @@
 
 import re
 
-from demould.mise.dessert import Cut, Fill, FromMould, Layer, OnPlate, Rest
-from demould.mise.figure import Line
+from demould.mise.dessert import (
+    SIDES,
+    Cut,
+    Fill,
+    FromMould,
+    Layer,
+    OnPlate,
+    Rest,
+    Stands,
+)
+from demould.mise.figure import Figure, Line, Stated
 from demould.mise.known import Known, component_called, mould_called
+from demould.mise.number import NUMBER
 from demould.mise.parts import Part, at_column, name_and_rest
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
@@ -16,15 +26,22 @@ _REST = re.compile(
     r"(?:(?:the )?(?:rest|other half)|half|(?:a|one|two) (?:third|quarter)s?|\d+ ?%)(?=$|[\s,])"
 )
 _MOULD = re.compile(r"from (?:the )?(.*\S) mould")
+_APART = re.compile(
+    rf"({NUMBER}\s*[^\W\d]+(?:\s*\(.*\))?)\s+"
+    r"(?:above|over|below|under|off|from) (?:the )?(.*\S)"
+)
+_ON = re.compile(r"(?:rests |resting |lying |lies )?on (?:the )?(.*\S)")
+_TURNED = re.compile(r"(?:small|round) side up|(?:large|flat|open) side down")
 
 
 def read_layer(line: Line, components: tuple[str, ...], known: Known) -> Layer:
-    """``centre; from the oval insert mould; small side down``.
+    """``centre; from the oval insert mould; 2.4 mm above the base; small side down``.
 
     Raises
     ------
     UnreadableError
-        If nobody makes the component, or it is not said how much of it goes in.
+        If nobody makes the component, it is not said how much of it goes in, or it
+        stands so far from what is no part of the dessert.
     """
     name, rest = name_and_rest(line.text)
     with at_column(name.column):
@@ -36,8 +53,36 @@ def read_layer(line: Line, components: tuple[str, ...], known: Known) -> Layer:
         )
     with at_column(rest[0].column):
         fill = _fill(rest[0], known)
-    remarks = tuple(part.text for part in rest[1:])
-    return Layer(component=component, fill=fill, remarks=remarks, line=line)
+    stands, turned_over, remarks = None, False, []
+    for part in rest[1:]:
+        with at_column(part.column):
+            found = _stands(part.text, components, line)
+        stands = stands or found
+        turned_over = turned_over or bool(_TURNED.fullmatch(part.text))
+        if found is None and not _TURNED.fullmatch(part.text):
+            remarks.append(part.text)
+    return Layer(
+        component=component,
+        fill=fill,
+        stands=stands,
+        turned_over=turned_over,
+        remarks=tuple(remarks),
+        line=line,
+    )
+
+
+def _stands(text: str, components: tuple[str, ...], line: Line) -> Stands | None:
+    """Where a layer stands, if the text says so: a bare "on the tray" does not."""
+    if apart := _APART.fullmatch(text):
+        figure = read_figure(apart[1], name="stands", kinds=("length",), line=line)
+        side = apart[2].casefold()
+        of = side if side in SIDES else component_called(apart[2], components)
+        return Stands(of=of, apart=figure)
+    on = _ON.fullmatch(text)
+    if on and on[1] in (*components, SIDES[0]):
+        touching = Figure(name="stands", value=0.0, unit="mm", origin=Stated(line=line))
+        return Stands(of=on[1], apart=touching)
+    return None
 
 
 def _fill(part: Part, known: Known) -> Fill:

@@ -16,6 +16,7 @@ from demould.mise.dessert import (
     OnPlate,
     Rest,
     Spray,
+    Stands,
     Swap,
 )
 from demould.mise.figure import Figure
@@ -63,7 +64,21 @@ def write_dessert(dessert: Dessert) -> Branch:
 
 
 def _layer(layer: Layer) -> str:
-    return joined((layer.component, _fill(layer.fill), *layer.remarks))
+    return joined(
+        (
+            layer.component,
+            _fill(layer.fill),
+            _stands(layer.stands) if layer.stands else None,
+            "small side up" if layer.turned_over else None,
+            *layer.remarks,
+        )
+    )
+
+
+def _stands(stands: Stands) -> str:
+    if stands.apart.value == 0:
+        return f"on the {stands.of}"
+    return f"{write_figure(stands.apart)} from the {stands.of}"
 
 
 def _fill(fill: Fill) -> str:

@@ -5,7 +5,8 @@ from datetime import date
 
 from demould.mise.clock import WEEKDAYS
 from demould.mise.figure import Figure
-from demould.mise.own_larder import Larder, Stocked
+from demould.mise.own_larder import Larder, MadeFrom, Pack, Stocked
+from demould.mise.read_price import FREE
 from demould.mise.read_sheet import write_sheet
 from demould.mise.tree import Branch
 from demould.mise.write_quantity import write_figure
@@ -38,7 +39,6 @@ def _figure(figure: Figure | None) -> str:
 
 def _stocked(one: Stocked, counted: date | None) -> Branch:
     allergens = one.allergens
-    price = f"{one.price:f} a kg{' gross' * one.gross}" if one.price is not None else ""
     return branch(
         (
             ("like", one.like or ""),
@@ -47,12 +47,31 @@ def _stocked(one: Stocked, counted: date | None) -> Branch:
             ("allergens", "" if allergens is None else ", ".join(allergens) or "none"),
             ("may contain", one.may_contain),
             ("ask", one.ask),
-            ("price", price),
-            ("pack", _figure(one.pack)),
+            ("price", _price(one)),
+            ("pack", "; ".join(_pack(pack, one.money) for pack in one.packs)),
+            ("supplier", one.supplier),
             ("lead", _figure(one.lead)),
             ("stock", _figure(one.stock)),
             ("counted", "" if one.counted_on == counted else _day(one.counted_on)),
             ("trim", _figure(one.trim)),
+            ("keeps", _figure(one.keeps)),
+            ("made from", _made_from(one.made_from)),
             ("remarks", block(one.remarks)),
         )
     )
+
+
+def _price(one: Stocked) -> str:
+    if one.price is None:
+        return ""
+    money = f" {one.money}" if one.money else ""
+    return f"{one.price:f}{money} a kg {one.priced}".rstrip() if one.price else FREE
+
+
+def _pack(pack: Pack, money: str) -> str:
+    size = write_figure(pack.size)
+    return f"{size} at {pack.price:f} {money}".rstrip() if pack.price else size
+
+
+def _made_from(source: MadeFrom | None) -> str:
+    return f"{source.what}; {write_figure(source.out)} comes out" if source else ""

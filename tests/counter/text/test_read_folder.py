@@ -4,7 +4,12 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 import demould.demo
-from demould.counter.text.read_folder import read_folder, read_texts
+from demould.counter.text.read_folder import (
+    desserts_in,
+    read_folder,
+    read_texts,
+    zone_of,
+)
 from demould.mise.folder import Folder
 from demould.mise.problem import Problem
 from demould.mise.words import Words
@@ -150,3 +155,14 @@ def test_a_dessert_with_faults_can_be_ordered(said: Said) -> None:
     assert said((name, "dessert: River Pebble\n", "")) == [
         f"{name}: 'dessert' is missing. Write dessert: and its name."
     ]
+
+
+def test_the_zone_and_the_desserts_are_told_before_all_is_read(
+    kitchen: Path, tmp_path: Path
+) -> None:
+    assert zone_of(kitchen).key == "Europe/London"
+    assert desserts_in(kitchen) == ("ember-log", "meadow-domes", "river-pebble")
+    assert zone_of(tmp_path).key == "UTC"
+    for text in ("kitchen: K\n", "zone: Mars/Crater\n", "zone: |\n  UTC\n", "- x\n"):
+        (tmp_path / "kitchen.yaml").write_text(text, "utf-8")
+        assert zone_of(tmp_path).key == "UTC"
