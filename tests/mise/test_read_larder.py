@@ -42,10 +42,10 @@ nuts:
         "pear",
     )
     assert pear.ingredient.source == "x.yaml:2"
-    assert (pear.price, pear.gross) == (Decimal("4.20"), True)
+    assert (pear.price, pear.priced) == (Decimal("4.20"), "gross")
     assert [
         (figure.value, figure.unit)
-        for figure in (pear.pack, pear.lead, pear.stock, pear.trim)
+        for figure in (pear.packs[0].size, pear.lead, pear.stock, pear.trim)
     ] == [(1000, "g"), (1440, "min"), (0, "g"), (20, "%")]
     assert (pear.allergens, pear.may_contain, pear.ask) == (
         (),

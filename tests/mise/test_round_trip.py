@@ -30,6 +30,7 @@ from demould.mise.dessert import (
     OnPlate,
     Rest,
     Spray,
+    Stands,
     Swap,
     Variant,
 )
@@ -45,13 +46,14 @@ from demould.mise.kitchen import (
     Person,
     Scale,
     Shelves,
+    Supplier,
     Tool,
 )
 from demould.mise.known import Known
 from demould.mise.method import Hands, Need, Road, Stand, Step
 from demould.mise.mould import Mould
 from demould.mise.order import Frozen, Order
-from demould.mise.own_larder import Stocked
+from demould.mise.own_larder import Pack, Stocked
 from demould.mise.read_cold import COLD_KINDS
 from demould.mise.read_dessert import read_dessert
 from demould.mise.read_kitchen import read_kitchen
@@ -183,6 +185,22 @@ def _person(key: str) -> st.SearchStrategy[Person]:
     )
 
 
+def _supplier(key: str) -> st.SearchStrategy[Supplier]:
+    days = st.sampled_from([None, (1, 2, 3, 4), (0, 3)])
+    return days.flatmap(
+        lambda weekdays: st.builds(
+            Supplier,
+            name=st.just(key),
+            weekdays=st.just(weekdays),
+            by=st.sampled_from([None, time(8, 30)]) if weekdays else st.none(),
+            order_by=st.sampled_from([None, time(15)]),
+            lead=maybe(figures("min")),
+            least=st.sampled_from([None, Decimal("30.00")]),
+            remarks=REMARKS,
+        )
+    )
+
+
 AWAY = st.sampled_from(
     [
         Away(day=date(2026, 11, 19)),
@@ -217,6 +235,9 @@ KITCHENS = st.builds(
     sure=figures("%"),
     money=st.sampled_from(["", "units"]),
     deliveries=st.sampled_from([None, time(9)]),
+    suppliers=_named(_supplier, ["Weir Dairy", "Hill & Co"]),
+    cost_share=maybe(figures("%")),
+    tax=maybe(plain("%")),
 )
 
 
@@ -248,6 +269,15 @@ def stocked(draw: st.DrawFn, key: str) -> Stocked:
     like = draw(st.sampled_from([None, "honey", "cream_35"]))
     fat = draw(st.integers(0, 50))
     sheet = (("water", 100.0 - fat - 10), ("fat", float(fat)), ("sugars", 10.0))
+    price = draw(st.sampled_from([None, Decimal(0), Decimal("5.20")]))
+    own = st.none() if price is not None else st.sampled_from([None, Decimal("1.60")])
+    packs = draw(
+        st.lists(
+            st.builds(Pack, size=plain("g"), price=own),
+            max_size=2,
+            unique_by=lambda pack: pack.size.value,
+        ).map(tuple)
+    )
     return Stocked(
         key=key,
         ingredient=own_ingredient(
@@ -262,8 +292,11 @@ def stocked(draw: st.DrawFn, key: str) -> Stocked:
         like=like,
         sheet=sheet,
         sugars=(("glucose and fructose", 10.0),),
-        price=draw(st.sampled_from([None, Decimal("5.20")])),
-        pack=draw(maybe(plain("g"))),
+        price=price,
+        priced=draw(st.sampled_from(["", "gross", "net"])) if price else "",
+        money="EUR" if price or any(pack.price for pack in packs) else "",
+        packs=packs,
+        supplier=draw(st.sampled_from(["", "Weir Dairy"])),
         lead=draw(maybe(plain("min", 1, 9999))),
         stock=draw(maybe(figures("g"))),
         counted_on=draw(
@@ -271,6 +304,7 @@ def stocked(draw: st.DrawFn, key: str) -> Stocked:
         ),
         may_contain=draw(st.sampled_from(["", "unknown, ask"])),
         trim=draw(maybe(plain("%"))),
+        keeps=draw(maybe(plain("min", 1, 9999))),
         ask=draw(st.sampled_from(["", "from which animal?"])),
         remarks=draw(REMARKS),
     )
@@ -293,6 +327,7 @@ ORDERS = st.builds(
     ),
     ends=st.sampled_from(["plates", "collected"]),
     spares=st.sampled_from([None, Figure(value=0, unit="pieces", name="")]),
+    price=st.sampled_from([None, Decimal("4.50")]),
     frozen=st.sampled_from(
         [
             (),
@@ -450,6 +485,14 @@ LAYERS = st.tuples(
         Layer,
         component=st.just("base"),
         fill=st.builds(Cut, shape=SHAPES) | st.just(FromMould(mould="oval insert")),
+        stands=maybe(
+            st.builds(
+                Stands,
+                of=st.sampled_from(["mousse", "bottom", "open side"]),
+                apart=figures("mm") | st.just(Figure(value=0, unit="mm", name="")),
+            )
+        ),
+        turned_over=st.booleans(),
         remarks=REMARKS,
     ),
 )

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date, time
+from decimal import Decimal
 
 from demould.mise.figure import Figure, Line
 from demould.mise.mould import Mould
@@ -107,11 +108,29 @@ class Scale:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Supplier:
+    """Who brings things: on which weekdays (Monday is 0), how soon after a call.
+
+    What is None is not said: any open day of the kitchen, by the kitchen's hour, called
+    while the kitchen is open. An entry's own `lead` wins. `least` is money an order.
+    """
+
+    name: str
+    weekdays: tuple[int, ...] | None = None
+    by: time | None = None
+    order_by: time | None = None
+    lead: Figure | None = None
+    least: Decimal | None = None
+    remarks: tuple[str, ...] = ()
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Kitchen:
     """One kitchen. `breakage` and `sure` are shares in %; `zone` an IANA name.
 
     What is called in arrives on an open day before `deliveries`. `height` is above the
-    sea, in m.
+    sea, in m. `cost_share` is what ingredients are of a price before `tax`.
     """
 
     name: str
@@ -130,4 +149,7 @@ class Kitchen:
     sure: Figure
     money: str = ""
     deliveries: time | None = None
+    suppliers: tuple[Supplier, ...] = ()
+    cost_share: Figure | None = None
+    tax: Figure | None = None
     line: Line | None = None

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 from typing import Literal
 
 from demould.mise.figure import Figure, Line
@@ -20,7 +21,8 @@ class Order:
     """One order.
 
     `due` is aware, in the kitchen's zone. `spares` is None where the kitchen's own
-    breakage decides. `frozen` is made already, and counts. `choices` are the cook's lines under it (by hand, even rounds),
+    breakage decides. `frozen` is made already, and counts. `price` is what one piece is
+    sold at, tax with it. `choices` are the cook's lines under it (by hand, even rounds),
     `remarks` the words after each of them, "" where there are none.
     """
 
@@ -32,6 +34,7 @@ class Order:
     ends: Literal["plates", "collected"] = "plates"
     spares: Figure | None = None
     frozen: tuple[Frozen, ...] = ()
+    price: Decimal | None = None
     choices: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
     line: Line | None = None

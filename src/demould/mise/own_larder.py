@@ -8,7 +8,6 @@ from typing import Literal
 from demould.larder.ingredient import Ingredient
 from demould.mise.figure import Figure, Line
 
-
 Priced = Literal["", "gross", "net"]
 
 

@@ -1,6 +1,7 @@
 """``kitchen.yaml``: hours, people, and the lines of what a kitchen has."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import time
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -15,6 +16,7 @@ from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
 from demould.mise.read_cold import read_cold_place, read_jug, read_scale, read_tool
 from demould.mise.read_mould import read_mould
+from demould.mise.read_supplier import read_supplier
 from demould.mise.tree import Branch
 from demould.mise.words import Words
 
@@ -26,6 +28,9 @@ KEYS = (
     "breakage",
     "sure",
     "deliveries",
+    "suppliers",
+    "cost share",
+    "tax",
     "hours",
     "people",
     "moulds",
@@ -38,7 +43,13 @@ _REQUIRED = {
     "kitchen": Words("Write kitchen: and its name"),
     "zone": Words("Write where its clock is, for example zone: Europe/London"),
 }
-_NAMED = {"moulds": "mould", "tools": "tool", "cold": "cold place", "people": "person"}
+_NAMED = {
+    "moulds": "mould",
+    "tools": "tool",
+    "cold": "cold place",
+    "people": "person",
+    "suppliers": "supplier",
+}
 
 _WAGE = re.compile(r"([^()]*[^()\s])\s*(\(.*\))?\s*(?:an|per|/)\s*(?:hour|h)")
 
@@ -68,6 +79,9 @@ def read_kitchen(branch: Branch, faults: Faults) -> Kitchen:
         sure=keys.read("sure", _sure) or _usual("how sure to be", 95, 90, 99),
         money=keys.text("money"),
         deliveries=keys.read("deliveries", _deliveries),
+        suppliers=keys.each("suppliers", read_supplier),
+        cost_share=keys.read("cost share", _share_of("cost share")),
+        tax=keys.read("tax", _share_of("tax", zero=True)),
         line=branch.line,
     )
 
@@ -123,6 +137,13 @@ def _breakage(line: Line) -> Figure:
 
 def _sure(line: Line) -> Figure:
     return read_figure(line.text, name="how sure to be", kinds=("share",), line=line)
+
+
+def _share_of(name: str, *, zero: bool = False) -> Callable[[Line], Figure]:
+    def read(line: Line) -> Figure:
+        return read_figure(line.text, name=name, kinds=("share",), line=line, zero=zero)
+
+    return read
 
 
 def _zone(line: Line) -> str:

@@ -8,17 +8,17 @@ from functools import partial
 from demould.larder.ingredient import Ingredient
 from demould.larder.names import plain
 from demould.larder.read import find_ingredient, ingredient, near_ingredients
+from demould.mise.check_larder import check_larder
 from demould.mise.clock import read_day
 from demould.mise.faults import Faults
 from demould.mise.figure import Figure, Line
 from demould.mise.keys import Keys, keys_of
-from demould.mise.own_larder import Larder, MadeFrom, Pack, Stocked
+from demould.mise.own_larder import Larder, MadeFrom, Stocked
 from demould.mise.parts import at_column, name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
-from demould.mise.read_price import Price, read_packs, read_price
+from demould.mise.read_price import price_and_packs
 from demould.mise.read_sheet import composition_from, read_sheet, read_sugars
-from demould.mise.spelling import perhaps
 from demould.mise.tree import Branch, Leaf
 from demould.mise.unit import Kind
 from demould.mise.words import Words
@@ -70,8 +70,7 @@ def read_larder(branch: Branch, faults: Faults) -> Larder:
         else:
             found[plain(leaf.line.text)] = _stocked(leaf, node, counted, faults)
     larder = tuple(found.values())
-    _tell_made_from(branch, larder, faults)
-    _tell_two_moneys(larder, faults)
+    check_larder(larder, faults)
     return larder
 
 
@@ -104,7 +103,7 @@ def _stocked(
         keys.read("of the sugars", lambda line: read_sugars(line.text, sheet)) or ()
     )
     allergens = keys.read("allergens", _allergens)
-    price, packs, money = _price_and_packs(keys)
+    price, packs, money = price_and_packs(keys)
     stocked = Stocked(
         key=leaf.line.text,
         ingredient=Ingredient(
@@ -198,55 +197,6 @@ def _allergens(line: Line) -> tuple[str, ...]:
     return () if words == ("none",) else words
 
 
-def _price_and_packs(keys: Keys) -> tuple[Price | None, tuple[Pack, ...], str]:
-    """What a kg costs, the packs, and what the money is called: one price, not two."""
-    price = keys.read("price", read_price)
-    told = keys.read("pack", read_packs) or ()
-    packs = tuple(pack for pack, _ in told)
-    own = next((pack for pack in packs if pack.price is not None), None)
-    money = next(filter(None, (*(name for _, name in told), price and price.money)), "")
-    if price and own:
-        keys.faults.tell(
-            keys.place("price"),
-            Words(
-                "there are two prices: {price} a {per}, and {size} at {own}",
-                price=price.amount,
-                per=price.per,
-                size=own.size,
-                own=own.price,
-            ),
-            Words("Keep the one that is on the last bill"),
-        )
-    elif price and price.per == "pack" and len(packs) == 1:
-        return None, (replace(packs[0], price=price.amount),), money
-    elif price and price.per == "pack":
-        _tell_no_size(keys, price, packs)
-        return None, packs, money
-    return price, packs, money
-
-
-def _tell_no_size(keys: Keys, price: Price, packs: tuple[Pack, ...]) -> None:
-    sizes = ", ".join(str(pack.size) for pack in packs)
-    keys.faults.tell(
-        keys.place("price"),
-        Words(
-            "the price is {price} a pack, and packs are of {sizes}",
-            price=price.amount,
-            sizes=sizes,
-        )
-        if packs
-        else Words(
-            "the price is {price} a pack, and no pack size is written",
-            price=price.amount,
-        ),
-        Words(
-            "Write each with its own price, for example pack: 250 g at 1.60; 1000 g at 5.20"
-        )
-        if packs
-        else Words("Write what is in a pack, for example pack: 1000 g"),
-    )
-
-
 def _made_from(line: Line) -> MadeFrom:
     """``butter 82 %; 80 % comes out``."""
     what, rest = name_and_rest(line.text)
@@ -259,44 +209,3 @@ def _made_from(line: Line) -> MadeFrom:
     with at_column(rest[0].column):
         out = read_figure(found[1], name="what comes out", kinds=("share",), line=line)
     return MadeFrom(what=what.text, out=out, line=line)
-
-
-def _tell_made_from(branch: Branch, larder: Larder, faults: Faults) -> None:
-    """What a thing is made from is an entry that is bought."""
-    named = {leaf.line.text for leaf, _ in branch.items}
-    made = {one.key: one.made_from for one in larder if one.made_from}
-    for key, source in made.items():
-        line = source.line or Line("", 0, "")
-        if source.what not in named:
-            faults.tell(
-                line,
-                Words("the larder has no {found!r}", found=source.what),
-                perhaps(source.what, named, Words("Write an entry for it")),
-            )
-        elif source.what in made:
-            faults.tell(
-                line,
-                Words(
-                    "{key!r} is made from {what!r}, which is made here too",
-                    key=key,
-                    what=source.what,
-                ),
-                Words("Name what is bought"),
-            )
-
-
-def _tell_two_moneys(larder: Larder, faults: Faults) -> None:
-    named = [one for one in larder if one.money]
-    for one in named[1:]:
-        if one.money != named[0].money:
-            faults.tell(
-                one.line or Line("", 0, ""),
-                Words(
-                    "{key!r} is priced in {money}, {first!r} in {other}",
-                    key=one.key,
-                    money=one.money,
-                    first=named[0].key,
-                    other=named[0].money,
-                ),
-                Words("Write all prices in one money"),
-            )

@@ -1,8 +1,10 @@
 """``orders.yaml``: so many of a dessert, ready at a moment, one order a key."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 from typing import Literal
 from zoneinfo import ZoneInfo
 
@@ -14,6 +16,7 @@ from demould.mise.order import Frozen, Order
 from demould.mise.parts import name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_count
+from demould.mise.read_price import read_money
 from demould.mise.spelling import one_of
 from demould.mise.tree import Branch, Leaf
 from demould.mise.words import Words
@@ -26,6 +29,7 @@ KEYS = (
     "collected",
     "spares",
     "frozen",
+    "price",
     "choices",
 )
 CHOICES = ("by hand", "even rounds", "no spares", "borrow a mould")
@@ -34,6 +38,7 @@ _REQUIRED = {
     "dessert": Words("Write the name of its file in desserts, without .yaml"),
     "pieces": Words("Write how many are wanted"),
 }
+_A_PIECE = re.compile(r"\s*(?:\ba\b|\bper\b|/)\s*piece$")
 Ends = Literal["plates", "collected"]
 
 
@@ -95,6 +100,7 @@ def _order(leaf: Leaf, branch: Branch, wanted: Wanted, faults: Faults) -> Order 
         ends=ends,
         spares=spares,
         frozen=frozen,
+        price=keys.read("price", _price),
         choices=tuple(choice for choice, _ in choices),
         remarks=tuple(remark for _, remark in choices),
         line=leaf.line,
@@ -147,6 +153,12 @@ def _frozen(line: Line) -> tuple[Frozen, ...]:
         whole = what in ("piece", "pieces")
         found.append(Frozen(pieces=pieces, component=None if whole else what))
     return tuple(found)
+
+
+def _price(line: Line) -> Decimal:
+    """``4.50 a piece``."""
+    amount, _ = read_money(_A_PIECE.sub("", line.text), "price")
+    return amount
 
 
 def _due(keys: Keys, wanted: Wanted) -> tuple[Ends, datetime | None]:

@@ -1,11 +1,12 @@
 """Money: what a kilo or a pack costs, and the packs a thing is sold in."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 
 from demould.mise.figure import Line
+from demould.mise.keys import Keys
 from demould.mise.number import NUMBER, read_number
 from demould.mise.own_larder import Pack, Priced
 from demould.mise.parts import at_column, parts_of
@@ -52,7 +53,7 @@ def read_money(text: str, name: str) -> tuple[Decimal, str]:
         )
     if amount == 0:
         raise UnreadableError(
-            Words("the {name} is 0: does it cost nothing?", name=name),
+            Words("the {name} is 0, and nobody says that it costs nothing", name=name),
             Words("Write price: free if so, or take the line away until it is known"),
         )
     return amount, found[1] or found[3] or ""
@@ -111,3 +112,53 @@ def read_packs(line: Line) -> tuple[tuple[Pack, str], ...]:
             )
             packs.append((Pack(size=size, price=price), money))
     return tuple(packs)
+
+
+def price_and_packs(keys: Keys) -> tuple[Price | None, tuple[Pack, ...], str]:
+    """Give what a kg costs, the packs, and what the money is called: one price, not two."""
+    price = keys.read("price", read_price)
+    told = keys.read("pack", read_packs) or ()
+    packs = tuple(pack for pack, _ in told)
+    own = next((pack for pack in packs if pack.price is not None), None)
+    called = [*(name for _, name in told), price.money if price else ""]
+    money = next(filter(None, called), "")
+    if price and own:
+        keys.faults.tell(
+            keys.place("price"),
+            Words(
+                "there are two prices: {price} a {per}, and {size} at {own}",
+                price=price.amount,
+                per=price.per,
+                size=own.size,
+                own=own.price,
+            ),
+            Words("Keep the one that is on the last bill"),
+        )
+    elif price and price.per == "pack" and len(packs) == 1:
+        return None, (replace(packs[0], price=price.amount),), money
+    elif price and price.per == "pack":
+        _tell_no_size(keys, price, packs)
+        return None, packs, money
+    return price, packs, money
+
+
+def _tell_no_size(keys: Keys, price: Price, packs: tuple[Pack, ...]) -> None:
+    sizes = ", ".join(str(pack.size) for pack in packs)
+    keys.faults.tell(
+        keys.place("price"),
+        Words(
+            "the price is {price} a pack, and packs are of {sizes}",
+            price=price.amount,
+            sizes=sizes,
+        )
+        if packs
+        else Words(
+            "the price is {price} a pack, and no pack size is written",
+            price=price.amount,
+        ),
+        Words(
+            "Write each with its own price, for example pack: 250 g at 1.60; 1000 g at 5.20"
+        )
+        if packs
+        else Words("Write what is in a pack, for example pack: 1000 g"),
+    )

@@ -13,6 +13,7 @@ from demould.mise.kitchen import (
     Person,
     Scale,
     Shelves,
+    Supplier,
     Tool,
 )
 from demould.mise.mould import Mould
@@ -40,6 +41,9 @@ def write_kitchen(kitchen: Kitchen) -> Branch:
             ("breakage", write_figure(kitchen.breakage)),
             ("sure", write_figure(kitchen.sure)),
             ("deliveries", f"by {by:%H:%M}" if by else None),
+            ("suppliers", block(_supplier(one) for one in kitchen.suppliers)),
+            ("cost share", _with(kitchen.cost_share)),
+            ("tax", _with(kitchen.tax)),
             ("hours", block(_opening(one) for one in kitchen.openings)),
             ("people", block(_person(one) for one in kitchen.people)),
             ("moulds", block(_mould(one) for one in kitchen.moulds)),
@@ -74,17 +78,21 @@ def _room(kitchen: Kitchen) -> str:
 
 
 def _opening(opening: Opening) -> str:
+    overtime = "; overtime" if opening.overtime else ""
+    hours = f"{opening.opens:%H:%M} to {opening.closes:%H:%M}{overtime}"
+    return f"{_days(opening.weekdays)} {hours}"
+
+
+def _days(weekdays: tuple[int, ...]) -> str:
     """Days in a row as a span: Tue to Fri."""
     runs = []
-    for _, run in groupby(enumerate(opening.weekdays), lambda one: one[1] - one[0]):
+    for _, run in groupby(enumerate(weekdays), lambda one: one[1] - one[0]):
         days = [WEEKDAYS[day] for _, day in run]
         if len(days) > 2:
             runs.append(f"{days[0]} to {days[-1]}")
         else:
             runs.extend(days)
-    overtime = "; overtime" if opening.overtime else ""
-    hours = f"{opening.opens:%H:%M} to {opening.closes:%H:%M}{overtime}"
-    return f"{', '.join(runs)} {hours}"
+    return ", ".join(runs)
 
 
 def _person(person: Person) -> str:
@@ -161,3 +169,17 @@ def _shelves(shelves: Shelves) -> str:
 
 def _scale(scale: Scale) -> str:
     return f"{write_figure(scale.most)} in steps of {write_figure(scale.step)}"
+
+
+def _supplier(one: Supplier) -> str:
+    days = f"delivers {_days(one.weekdays)}" if one.weekdays is not None else None
+    return joined(
+        (
+            one.name,
+            f"{days} by {one.by:%H:%M}" if days and one.by else days,
+            f"order by {one.order_by:%H:%M}" if one.order_by else None,
+            _with(one.lead, "lead "),
+            f"at least {one.least:f}" if one.least else None,
+            *one.remarks,
+        )
+    )

@@ -25,6 +25,7 @@ def _order(order: Order) -> Branch:
             (order.ends, write_moment(order.due)),
             ("spares", spares),
             ("frozen", ", ".join(map(_frozen, order.frozen))),
+            ("price", f"{order.price:f} a piece" if order.price else ""),
             ("choices", block(joined(choice) for choice in choices)),
         )
     )
