@@ -152,8 +152,9 @@ def test_a_freeze_takes_blast_or_freezer_and_weighs_what_is_in_the_moulds() -> N
     assert roads["blast"].duration.min == 150
     assert roads["freezer"].duration.min == 720
     # 24 pieces of 18 ml x 1.10 + 9.896 ml x 0.95 + 62.104 ml x 0.62, not yet dipped.
-    assert roads["blast"].uses == {"cold:blast": 1625}
-    assert roads["freezer"].uses == {}
+    # Side by side with 20 mm between, a level of 530 x 325 takes 5 x 4, a shelf 5 x 5.
+    assert roads["blast"].uses == {"cold:blast": 1625, "shelf:blast": 2}
+    assert roads["freezer"].uses == {"shelf:freezer": 1}
 
 
 def test_cream_that_is_not_there_holds_back_what_it_goes_into() -> None:

@@ -1,10 +1,11 @@
 """Wall clocks and elapsed minutes: a rest of 12 h is 12 h in any night."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from demould.mise.kitchen import Kitchen
+from demould.mise.kitchen import Kitchen, Person
 from demould.plan.steps import Window
 
 
@@ -52,5 +53,31 @@ def open_windows(
             )
             window = max(opens, floor), min(closes, ceiling)
             if window[0] < window[1]:
-                found.append(Window(open=window[0], close=window[1]))
+                found.append(
+                    Window(open=window[0], close=window[1], overtime=opening.overtime)
+                )
     return tuple(sorted(found, key=lambda window: window.open))
+
+
+def hours_of(
+    person: Person, windows: tuple[Window, ...], origin: datetime
+) -> tuple[Window, ...]:
+    """Give the open hours that are left when somebody is away."""
+    for away in person.away:
+        day = datetime.combine(away.day, time(), origin.tzinfo)
+        leaves = datetime.combine(away.day, away.from_ or time(), origin.tzinfo)
+        back = (
+            datetime.combine(away.day, away.to, origin.tzinfo)
+            if away.to
+            else day + timedelta(days=1)
+        )
+        gone = minutes_since(origin, leaves), minutes_since(origin, back)
+        windows = tuple(part for one in windows for part in _without(one, *gone))
+    return windows
+
+
+def _without(window: Window, leaves: int, back: int) -> Iterator[Window]:
+    if window.open < min(leaves, window.close):
+        yield replace(window, close=min(leaves, window.close))
+    if max(back, window.open) < window.close:
+        yield replace(window, open=max(back, window.open))

@@ -8,12 +8,14 @@ from math import ceil
 
 from demould.mise.component import Component
 from demould.mise.dessert import FromMould
-from demould.mise.kitchen import Kitchen
+from demould.mise.kitchen import Kitchen, Person
 from demould.mise.method import Method, Step
 from demould.plan import steps as problem
-from demould.plan.clock import midnight_of, minutes_since, open_windows
+from demould.plan.clock import hours_of, midnight_of, minutes_since, open_windows
+from demould.plan.limits import jug_name, resources
 from demould.plan.lines import OPEN, plan_steps
-from demould.plan.parts import Part, ToMake, rounds_of, step_name
+from demould.plan.parts import Part, ToMake, count_of, rounds_of, step_name
+from demould.plan.shared import Shared, shared_batches
 
 SPARE_BEFORE_DUE_MIN = 30
 """Spare minutes wished for between the last step and a collection."""
@@ -50,16 +52,28 @@ class _Sheet:
     lags: list[problem.Lag] = field(default_factory=list)
     holds: list[problem.Hold] = field(default_factory=list)
     parts: dict[str, Part] = field(default_factory=dict)
+    shared: Mapping[str, Shared] = field(default_factory=dict)
+    chains: dict[str, tuple[_Group, ...]] = field(default_factory=dict)
 
 
-def lay_out(kitchen: Kitchen, makes: Iterable[ToMake], now: datetime) -> Laid:
-    """Lay all orders out as one problem, from `now` (aware) to the last due time."""
+def lay_out(
+    kitchen: Kitchen, makes: Iterable[ToMake], now: datetime, *, share: bool = True
+) -> Laid:
+    """Lay all orders out as one problem, from `now` (aware) to the last due time.
+
+    With `share` what two orders of one dessert both need is made once, where its hold
+    reaches from the first to the last of them.
+    """
     makes = tuple(makes)
     origin = midnight_of(now, kitchen.zone)
     until = max(make.order.due for make in makes)
     sheets = [_Sheet(kitchen, make, origin) for make in makes]
-    for sheet in sheets:
-        _lay_out_one(sheet)
+    batches = shared_batches(kitchen, makes) if share else {}
+    windows = open_windows(kitchen, origin, now, until)
+    for sheet in sorted(sheets, key=lambda one: one.make.order.due):
+        sheet.shared = batches.get(sheet.make.order.key, {})
+        leads = {one.make.order.key: one for one in sheets}
+        _lay_out_one(sheet, leads)
     return Laid(
         origin=origin,
         problem=problem.Problem(
@@ -67,8 +81,15 @@ def lay_out(kitchen: Kitchen, makes: Iterable[ToMake], now: datetime) -> Laid:
             origin=origin.replace(tzinfo=None).isoformat(timespec="minutes"),
             zone=kitchen.zone,
             horizon=minutes_since(origin, until),
-            calendars={OPEN: open_windows(kitchen, origin, now, until)},
-            resources=tuple(_resources(kitchen)),
+            calendars={
+                OPEN: windows,
+                **{
+                    _hours(person): hours_of(person, windows, origin)
+                    for person in kitchen.people
+                    if person.away
+                },
+            },
+            resources=tuple(resources(kitchen)),
             orders=tuple(
                 problem.Order(
                     id=make.order.key, due=minutes_since(origin, make.order.due)
@@ -79,7 +100,11 @@ def lay_out(kitchen: Kitchen, makes: Iterable[ToMake], now: datetime) -> Laid:
             lags=tuple(lag for sheet in sheets for lag in sheet.lags),
             holds=tuple(hold for sheet in sheets for hold in sheet.holds),
             people=tuple(
-                problem.Person(name=person.name, calendar=OPEN)
+                problem.Person(
+                    name=person.name,
+                    calendar=_hours(person),
+                    skills=frozenset(person.can),
+                )
                 for person in kitchen.people
             ),
         ),
@@ -87,28 +112,23 @@ def lay_out(kitchen: Kitchen, makes: Iterable[ToMake], now: datetime) -> Laid:
     )
 
 
-def _resources(kitchen: Kitchen) -> Iterator[problem.Resource]:
-    for mould in kitchen.moulds:
-        yield problem.Resource(name=f"mould:{mould.key}", capacity=mould.trays)
-    for tool in kitchen.tools:
-        yield problem.Resource(name=f"tool:{tool.key}", capacity=1)
-    for place in kitchen.cold:
-        if place.load is not None:
-            yield problem.Resource(
-                name=f"cold:{place.key}", capacity=int(place.load.value)
-            )
+def _hours(person: Person) -> str:
+    return f"hours of {person.name}" if person.away else OPEN
 
 
-def _lay_out_one(sheet: _Sheet) -> None:
+def _lay_out_one(sheet: _Sheet, leads: Mapping[str, _Sheet]) -> None:
     dessert = sheet.make.dessert
-    chains = {
-        component.key: _chain(sheet, component, component.method)
-        for component in dessert.components
-    }
+    for component in dessert.components:
+        lead = sheet.shared[component.key].lead if component.key in sheet.shared else ""
+        if lead in leads and leads[lead] is not sheet:
+            sheet.chains[component.key] = leads[lead].chains[component.key]
+        elif count_of(sheet.make, component):
+            sheet.chains[component.key] = _chain(sheet, component, component.method)
     piece = _chain(sheet, None, dessert.method)
-    for key, chain in chains.items():
+    for key, chain in sheet.chains.items():
         if chain and piece:
             _follow(sheet, chain[-1], _first_that_needs(piece, key))
+    _tie_jug(sheet, piece)
     if piece:
         _end_at_due(sheet, piece[-1])
         _hold_till_due(sheet, piece)
@@ -118,7 +138,10 @@ def _chain(
     sheet: _Sheet, component: Component | None, method: Method
 ) -> tuple[_Group, ...]:
     """Lay out one method, its lines after each other."""
+    batch = sheet.shared.get(component.key) if component else None
     arrives = sheet.make.arrivals.get(component.key) if component else None
+    if batch is not None:
+        arrives = batch.arrives
     earliest = minutes_since(sheet.origin, arrives) if arrives else None
     groups = []
     for index, step in enumerate(method):
@@ -134,10 +157,11 @@ def _group(
     sheet: _Sheet, component: Component | None, step: Step, earliest: int | None
 ) -> _Group:
     make = sheet.make
+    batch = sheet.shared.get(component.key) if component else None
     sizes = (
         dict(enumerate(rounds_of(make, component), start=1))
         if step.each_round
-        else {0: make.pieces}
+        else {0: batch.pieces if batch else count_of(make, component)}
     )
     by_round = {}
     for number, pieces in sizes.items():
@@ -150,6 +174,8 @@ def _group(
             pieces=pieces,
             earliest=earliest,
         )
+        if batch is not None:
+            laid = tuple(replace(one, order=batch.orders) for one in laid)
         for one in laid:
             sheet.parts[one.id] = Part(
                 make=make,
@@ -248,13 +274,32 @@ def _tie_moulds(
         return
     filled = groups[max(0, frozen - 1)]
     freed = groups[min(len(groups) - 1, frozen + 1)]
-    for number, size in enumerate(rounds_of(sheet.make, component), start=1):
+    batch = sheet.shared.get(component.key) if component else None
+    rounds = (batch.pieces,) if batch else rounds_of(sheet.make, component)
+    for number, size in enumerate(rounds, start=1):
         sheet.holds.append(
             problem.Hold(
                 resource=f"mould:{mould}",
                 amount=ceil(size / _cavities_each(sheet.kitchen, mould)),
                 from_=_of_round(filled, number)[0].id,
                 to=_of_round(freed, number)[-1].id,
+            )
+        )
+
+
+def _tie_jug(sheet: _Sheet, piece: tuple[_Group, ...]) -> None:
+    """A jug is tied from melting what is dipped into to the last piece dipped."""
+    if sheet.make.jug is None or not piece:
+        return
+    key, width = sheet.make.jug
+    melted, dipped = sheet.chains.get(key), _first_that_needs(piece, key)
+    if melted and dipped.by_round:
+        sheet.holds.append(
+            problem.Hold(
+                resource=jug_name(width),
+                amount=1,
+                from_=next(iter(melted[0].by_round.values()))[0].id,
+                to=list(dipped.by_round.values())[-1][0].id,
             )
         )
 

@@ -1,6 +1,6 @@
 """One line of a method as steps to plan: hands first, then what stands alone."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from math import ceil
 
@@ -9,6 +9,7 @@ from demould.mise.figure import Figure
 from demould.mise.kitchen import Kitchen
 from demould.mise.method import Hands, Step
 from demould.plan import steps as problem
+from demould.plan.limits import in_the_cold, shape_of
 from demould.plan.parts import ToMake
 
 OPEN = "open"
@@ -37,7 +38,13 @@ def plan_steps(
         laid.append(_hands(kitchen, make, step, step.hands, name, label, pieces))
     if step.stand or step.roads:
         name = f"{name}.stands" if step.hands else name
-        laid.append(_wait(kitchen, make, step, name, label, ceil(grams)))
+        shape = shape_of(kitchen, make.dessert, component)
+        takes = {
+            place: in_the_cold(kitchen, place, shape, pieces, ceil(grams))
+            for place in (step.place, *(road.place for road in step.roads))
+            if place is not None
+        }
+        laid.append(_wait(make, step, name, label, takes))
     if laid and earliest is not None:
         laid[0] = replace(laid[0], earliest=earliest)
     return tuple(laid)
@@ -57,17 +64,35 @@ def _hands(
     pieces: int,
 ) -> problem.Step:
     people = max(1, len(kitchen.people)) if hands.all_hands else 1
-    minutes = hands_min(hands, pieces, make.order.pieces) / people
-    return problem.Step(
+    minutes = hands_min(hands, pieces, make.order.pieces)
+    whole = problem.Step(
         id=name,
         order=(make.order.key,),
         label=label,
-        duration=problem.exactly(max(1, ceil(minutes - 1e-9))),
+        duration=_shared(minutes, people),
         attended="all",
         calendar=OPEN,
         uses=_tools(step),
         hands=people,
+        skill=step.skill,
     )
+    if people == 1 or not any(person.away for person in kitchen.people):
+        return whole
+    return replace(
+        whole, duration=None, either=tuple(_by_hands(minutes, people)), hands=None
+    )
+
+
+def _shared(minutes: float, people: int) -> problem.Span:
+    return problem.exactly(max(1, ceil(minutes / people - 1e-9)))
+
+
+def _by_hands(minutes: float, people: int) -> Iterator[problem.Road]:
+    """All of them, or as many as are there on a day somebody is away."""
+    for hands in range(people, 0, -1):
+        yield problem.Road(
+            name=f"{hands} at it", duration=_shared(minutes, hands), hands=hands
+        )
 
 
 def hands_min(hands: Hands, pieces: int, portions: int) -> float:
@@ -83,8 +108,12 @@ def hands_min(hands: Hands, pieces: int, portions: int) -> float:
     )
 
 
+Takes = Mapping[str, Mapping[str, int]]
+"""What is taken of each cold place, by its name."""
+
+
 def _wait(
-    kitchen: Kitchen, make: ToMake, step: Step, name: str, label: str, grams: int
+    make: ToMake, step: Step, name: str, label: str, takes: Takes
 ) -> problem.Step:
     if step.stand:
         least = ceil(step.stand.least.value)
@@ -93,7 +122,7 @@ def _wait(
             order=(make.order.key,),
             label=label,
             duration=problem.exactly(least),
-            uses=_tools(step),
+            uses=_tools(step) | dict(takes.get(step.place or "", {})),
             margin=round(SPARE_OF_A_WAIT * least),
         )
     least = min(ceil(road.least.value) for road in step.roads)
@@ -101,7 +130,7 @@ def _wait(
         id=name,
         order=(make.order.key,),
         label=label,
-        either=tuple(_roads(kitchen, step, grams)),
+        either=tuple(_roads(step, takes)),
         attended="ends",
         attend_end=1,
         hands=0,
@@ -110,12 +139,11 @@ def _wait(
     )
 
 
-def _roads(kitchen: Kitchen, step: Step, grams: int) -> Iterator[problem.Road]:
+def _roads(step: Step, takes: Takes) -> Iterator[problem.Road]:
     """Each place, at least as long as written, until somebody takes it out."""
-    limited = {place.key for place in kitchen.cold if place.load is not None}
     for road in step.roads:
         yield problem.Road(
             name=road.place,
             duration=problem.Span(min=ceil(road.least.value), max=None),
-            uses={f"cold:{road.place}": grams} if road.place in limited else {},
+            uses=takes[road.place],
         )

@@ -17,7 +17,10 @@ class ToMake:
     `pieces` is what is made, spares included; `rounds` are the fillings of the
     dessert's mould, `own_rounds` those of a component's own. `piece_g` is one piece as
     it goes into the cold, `part_g` each component in it. [g] `arrivals`: a component's
-    first step cannot start before what it needs is delivered.
+    first step cannot start before what it needs is delivered. `counts` are pieces of a
+    component that are still to be made, where some are frozen already; the rounds then
+    hold fewer than `pieces`. `jug` is the component
+    that is dipped into, and the width of its jug. [mm]
     """
 
     order: Order
@@ -28,6 +31,8 @@ class ToMake:
     piece_g: float
     part_g: Mapping[str, float] = field(default_factory=dict)
     arrivals: Mapping[str, datetime] = field(default_factory=dict)
+    counts: Mapping[str, int] = field(default_factory=dict)
+    jug: tuple[str, float] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +57,13 @@ def rounds_of(make: ToMake, component: Component | None) -> tuple[int, ...]:
     if component is None:
         return make.rounds
     return make.own_rounds.get(component.key, make.rounds)
+
+
+def count_of(make: ToMake, component: Component | None) -> int:
+    """Give how many pieces of a component are made, or are finished in all."""
+    if component is None:
+        return make.pieces
+    return make.counts.get(component.key, make.pieces)
 
 
 def step_name(make: ToMake, component: Component | None, number: int, key: str) -> str:
