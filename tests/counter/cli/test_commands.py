@@ -317,3 +317,17 @@ def _seconds_of_help() -> float:
     )
     assert b"Commands:" in done.stdout
     return time.perf_counter() - began
+
+
+def test_a_part_too_large_is_told_beside_a_bad_line_elsewhere(
+    run: Run, kitchen: Path
+) -> None:
+    _replace(kitchen / PEBBLE, "280 g  cream", "0 g  cream")
+    _replace(kitchen / "desserts" / "meadow-domes.yaml", "disc 60 x 8", "disc 90 x 8")
+    said = run("check", kitchen, *NOW).stderr.splitlines()
+    assert [line.split(":")[0] for line in said[:-1]] == [
+        "desserts/river-pebble.yaml",
+        "desserts/meadow-domes.yaml",
+        "desserts/meadow-domes.yaml",
+    ]
+    assert "Thyme sponge is 90 mm long, but the dome mould only 70 mm inside" in said[1]

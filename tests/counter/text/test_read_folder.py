@@ -51,14 +51,37 @@ def test_what_else_is_checked_comes_after_what_is_read(kitchen: Path) -> None:
     assert (problems, seen) == ((mine,), [folder])
 
 
-def test_nothing_else_is_checked_while_something_cannot_be_read(kitchen: Path) -> None:
+def test_further_checks_see_only_the_files_without_a_fault(kitchen: Path) -> None:
     (kitchen / "orders.yaml").write_text("x:\n  pieces: 0\n", "utf-8")
+    pebble = kitchen / "desserts" / "river-pebble.yaml"
+    pebble.write_text(pebble.read_text("utf-8").replace("280 g", "0 g"), "utf-8")
+    seen = []
+
+    def check(folder: Folder) -> tuple[Problem, ...]:
+        seen.append(folder)
+        return ()
+
+    folder, problems, _ = read_folder(kitchen, NOW, (check,))
+    assert folder is None
+    assert {one.file for one in problems} == {
+        "orders.yaml",
+        "desserts/river-pebble.yaml",
+    }
+    (sound,) = seen
+    assert sound.orders == ()
+    assert "river-pebble" not in {one.key for one in sound.desserts}
+    assert "meadow-domes" in {one.key for one in sound.desserts}
+
+
+def test_a_faulty_kitchen_leaves_nothing_to_check_further(kitchen: Path) -> None:
+    (kitchen / "kitchen.yaml").write_text("kitchen: X\nfrob: 1\n", "utf-8")
 
     def check(folder: Folder) -> tuple[Problem, ...]:
         raise AssertionError
 
-    folder, _, _ = read_folder(kitchen, NOW, (check,))
+    folder, problems, _ = read_folder(kitchen, NOW, (check,))
     assert folder is None
+    assert problems
 
 
 def test_a_folder_that_is_not_there(tmp_path: Path) -> None:

@@ -44,7 +44,8 @@ def read_folder(
     now
         Aware; orders before it are a fault.
     further
-        Checks that need more than text. They run where everything could be read.
+        Checks that need more than text. They see the files without a fault of their
+        own, so that one bad line somewhere hides nothing elsewhere.
     only
         A dessert's key: the other desserts and the orders are left aside.
 
@@ -75,12 +76,11 @@ def read_folder(
         problems = (*problems, *found)
         if tree is not None:
             trees[file] = tree
-    folder = read_trees(trees, now, faults, _files(path, only=only))
+    sound = read_trees(trees, now, faults, _files(path, only=only))
     problems = in_order((*problems, *faults.found))
-    if problems or folder is None:
-        return None, problems, texts
-    for check in further:
-        problems = (*problems, *check(folder))
+    folder = None if problems else sound
+    if sound is not None:
+        problems = (*problems, *(one for check in further for one in check(sound)))
     return folder, problems, texts
 
 
@@ -155,8 +155,9 @@ def read_trees(
     faults: Faults,
     files: Iterable[str] = (),
 ) -> Folder | None:
-    """A folder from the trees of its files; a file that is not there says nothing.
+    """A folder from the files without a fault; a file that is not there says nothing.
 
+    None where the kitchen itself has one.
     `files` are all that are there: what one that has no tree would have named is not
     called missing elsewhere.
     """
@@ -178,9 +179,16 @@ def read_trees(
         now=now,
     )
     orders = read_orders(trees[ORDERS], wanted, faults) if ORDERS in trees else ()
-    if kitchen is None or len(faults):
+    faulty = {problem.file for problem in faults.found}
+    if kitchen is None or KITCHEN in faulty:
         return None
-    return Folder(kitchen=kitchen, larder=larder, orders=orders, desserts=desserts)
+    sound = tuple(one for one in desserts if f"{DESSERTS}/{one.key}.yaml" not in faulty)
+    return Folder(
+        kitchen=kitchen,
+        larder=larder,
+        orders=() if ORDERS in faulty else orders,
+        desserts=sound,
+    )
 
 
 def _kitchen(
