@@ -29,6 +29,7 @@ def second(later: timedelta, pieces: int = 8) -> ToMake:
         pieces=pieces,
         rounds=(pieces,),
         own_rounds={"centre": (pieces,)},
+        counts=dict.fromkeys(DINNER.counts, pieces),
     )
 
 

@@ -1,6 +1,6 @@
 """What an order or a number asks for: pieces, rounds, grams, the jug, the bowl."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from demould.amounts.bowl import InBowl, in_bowl
@@ -18,10 +18,11 @@ from demould.mise.component import Component
 from demould.mise.dessert import Dessert, FromMould, component_of
 from demould.mise.figure import Figure, worked
 from demould.mise.kitchen import Kitchen, Tool
-from demould.mise.order import Order
+from demould.mise.order import Frozen, Order
 from demould.mise.words import Words
 
 NO_SPARES = "no spares"
+PIECE = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +40,8 @@ class Amounts:
     """One dessert for so many pieces, worked out.
 
     `made` is pieces, spares included; `own_rounds` are those of components with a
-    mould of their own. `jugs` are all ways to dip, `jug` the one taken.
+    mould of their own. `jugs` are all ways to dip, `jug` the one taken. `still` are the
+    pieces of each component that are not frozen already; `rounds` fill only what is not.
     """
 
     dessert: Dessert
@@ -52,6 +54,7 @@ class Amounts:
     jugs: tuple[InJug, ...]
     jug: InJug | None
     whips: tuple[Whip, ...]
+    still: Mapping[str, int]
 
     @property
     def pieces(self) -> int:
@@ -72,7 +75,7 @@ def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> M
     made = pieces_for(order, kitchen)
     return Making(
         order=order,
-        amounts=amounts_of(dessert, kitchen, find, made, order.choices),
+        amounts=amounts_of(dessert, kitchen, find, made, order.choices, order.frozen),
     )
 
 
@@ -82,29 +85,65 @@ def amounts_of(
     find: Find,
     made: Figure,
     choices: Iterable[str] = (),
+    frozen: Iterable[Frozen] = (),
 ) -> Amounts:
     """Work a dessert out for so many pieces, by the cook's choices.
+
+    What is frozen already is not made again; it is dipped or glazed with the others.
 
     Raises
     ------
     ValueError
         If the piece cannot be; the reader of the folder has said so before.
     """
-    pieces = int(made.value)
-    turns = rounds_as_chosen(pieces, mould_of(kitchen, dessert.mould), choices)
+    pieces, choices = int(made.value), tuple(choices)
+    still = _still(dessert, pieces, tuple(frozen))
+    mould = mould_of(kitchen, dessert.mould)
+    turns = rounds_as_chosen(still[PIECE], mould, choices)
     jugs = in_jugs(dessert, kitchen, pieces)
     return Amounts(
         dessert=dessert,
         made=made,
         rounds=turns,
-        own_rounds=dict(_own_rounds(dessert, kitchen, pieces)),
+        own_rounds=dict(_own_rounds(dessert, kitchen, still)),
         piece=piece(dessert, kitchen),
         counts=counts(dessert, kitchen, find),
-        makes=makes(dessert, kitchen, find, turns),
+        makes=tuple(_makes(dessert, kitchen, find, choices, still)),
         jugs=jugs,
         jug=best(jugs, on_end=meant_on_end(dessert, kitchen)),
         whips=tuple(_whips(dessert, kitchen, turns)),
+        still={key: count for key, count in still.items() if key != PIECE},
     )
+
+
+def _still(dessert: Dessert, pieces: int, frozen: tuple[Frozen, ...]) -> dict[str, int]:
+    """Give how many of the piece, and of each component, are still to be made."""
+
+    def in_freezer(key: str | None) -> int:
+        return sum(one.pieces for one in frozen if one.component == key)
+
+    filled = max(0, pieces - in_freezer(None))
+    inside = {layer.component for layer in dessert.layers}
+    return {PIECE: filled} | {
+        one.key: max(0, (filled if one.key in inside else pieces) - in_freezer(one.key))
+        for one in dessert.components
+    }
+
+
+def _makes(
+    dessert: Dessert,
+    kitchen: Kitchen,
+    find: Find,
+    choices: tuple[str, ...],
+    still: Mapping[str, int],
+) -> Iterator[Make]:
+    """Make each component for as many pieces as it is still needed for."""
+    mould = mould_of(kitchen, dessert.mould)
+    for count in sorted({*still.values()} - {0}, reverse=True):
+        turns = rounds_as_chosen(count, mould, choices)
+        for make in makes(dessert, kitchen, find, turns):
+            if still[make.component] == count:
+                yield make
 
 
 def counted(dessert: Dessert, kitchen: Kitchen, find: Find, n: int | None) -> Amounts:
@@ -124,10 +163,13 @@ def pieces_for(order: Order, kitchen: Kitchen) -> Figure:
 
 
 def _own_rounds(
-    dessert: Dessert, kitchen: Kitchen, pieces: int
+    dessert: Dessert, kitchen: Kitchen, still: Mapping[str, int]
 ) -> list[tuple[str, Rounds]]:
     return [
-        (layer.component, rounds(pieces, mould_of(kitchen, layer.fill.mould)))
+        (
+            layer.component,
+            rounds(still[layer.component], mould_of(kitchen, layer.fill.mould)),
+        )
         for layer in dessert.layers
         if isinstance(layer.fill, FromMould)
     ]

@@ -1,9 +1,10 @@
 """One plan for all orders: who does what when, and how late each thing may start."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
+from demould.mise.dessert import Dip
 from demould.mise.kitchen import Kitchen
 from demould.plan.check import Violation, check
 from demould.plan.clock import moment_at
@@ -11,10 +12,12 @@ from demould.plan.cpsat import latest_starts, solve
 from demould.plan.from_kitchen import Laid, lay_out
 from demould.plan.parts import Part, ToMake
 from demould.plan.schedule import Planned, Schedule
+from demould.plan.why import explain
 from demould.week.making import Making
 
 SOLVE_S = 6.0
 LATEST_S = 4.0
+WHY_S = 2.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,15 +75,28 @@ def to_make(making: Making, arrivals: Mapping[str, datetime]) -> ToMake:
         piece_g=sum(each.values()),
         part_g=each,
         arrivals=arrivals,
+        counts=making.amounts.still,
+        jug=_jug(making),
     )
+
+
+def _jug(making: Making) -> tuple[str, float] | None:
+    jug = making.amounts.jug
+    dips = [one for one in making.amounts.dessert.finish if isinstance(one, Dip)]
+    if jug is None or not dips:
+        return None
+    return dips[0].component, jug.jug.diameter.value
 
 
 def timing_of(
     kitchen: Kitchen, orders: Iterable[ToMake], now: datetime, *, seed: int = 0
 ) -> Timing:
     """Plan all orders together from `now` (aware), and judge the plan."""
+    orders = tuple(orders)
     laid = lay_out(kitchen, orders, now)
     schedule = solve(laid.problem, seconds=SOLVE_S, seed=seed)
+    if not schedule.steps:
+        laid, schedule = _otherwise(kitchen, orders, now, laid, schedule, seed)
     broken = check(laid.problem, schedule)
     if not schedule.steps:
         return Timing(
@@ -105,6 +121,24 @@ def timing_of(
         spare=_spare(laid, schedule, latest),
         broken=broken,
     )
+
+
+def _otherwise(
+    kitchen: Kitchen,
+    orders: tuple[ToMake, ...],
+    now: datetime,
+    laid: Laid,
+    schedule: Schedule,
+    seed: int,
+) -> tuple[Laid, Schedule]:
+    """Make nothing for two orders at once, or say what stands in the way."""
+    apart = lay_out(kitchen, orders, now, share=False)
+    if apart.problem != laid.problem:
+        found = solve(apart.problem, seconds=SOLVE_S, seed=seed)
+        if found.steps:
+            return apart, found
+    why = explain(apart.problem, seconds=WHY_S)
+    return apart, replace(schedule, explain=why)
 
 
 def _asked_about(laid: Laid) -> Iterator[str]:
