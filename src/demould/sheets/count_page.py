@@ -1,6 +1,7 @@
 """One dessert's counts and factors, and every number down to the lines as written."""
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from demould.mise.figure import (
     Assumed,
@@ -111,6 +112,8 @@ def _whence(figure: Figure) -> str:
             return f"measured{when}{times}{_at(line)}"
         case Stated(by=by, line=line):
             return f"stated{f' by {by}' if by else ''}{_at(line)}"
+        case _:
+            assert_never(figure.origin)
 
 
 def _at(line: Line | None) -> str:

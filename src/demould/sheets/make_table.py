@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from demould.amounts.factors import Make
 from demould.matter.grams import share
+from demould.mise.component import Component
 from demould.mise.dessert import Dip, Spray, component_of
 from demould.mise.figure import Figure, how_known
 from demould.mise.words import Words
@@ -42,7 +43,7 @@ def _row(amounts: Amounts, make: Make) -> tuple[Cell, ...]:
     stays = sum(one.value for one in inside) if inside else make.each.value
     return (
         Cell(text=make.name),
-        _cell(f"{round(make.written.value, 1):g} g", make.written),
+        _cell(f"{make.written.value:.5g} g", make.written),
         Cell(text=_factor(make)),
         _cell(f"{grams(make.weigh.value)} g", make.weigh),
         _cell(f"{stays:.1f} g", (inside or [make.each])[0]),
@@ -80,9 +81,7 @@ def _remark(amounts: Amounts, make: Make) -> str | Words:
     if beside_it(amounts, make.component):
         return Words("beside it")
     if make.cook_to is not None:
-        g = grams(make.cook_to.value)
-        baked = component_of(amounts.dessert, make.component).sheet is not None
-        return Words("bake to {g} g", g=g) if baked else Words("cook to {g} g", g=g)
+        return cooked_to(component_of(amounts.dessert, make.component), make.cook_to)
     for finish in amounts.dessert.finish:
         match finish:
             case Dip(component=make.component, film=film):
@@ -95,6 +94,14 @@ def _remark(amounts: Amounts, make: Make) -> str | Words:
         if part.component == make.component and part.how == "rest":
             return f"{part.volume.value:.1f} ml"
     return ""
+
+
+def cooked_to(component: Component, left: Figure) -> Words:
+    """Say what it weighs when it comes out of the oven or off the stove."""
+    g = grams(left.value)
+    if component.sheet is not None:
+        return Words("bake to {g} g", g=g)
+    return Words("cook to {g} g", g=g)
 
 
 def beside_it(amounts: Amounts, component: str) -> bool:

@@ -12,6 +12,7 @@ from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import Scale
 from demould.mise.version import formula_version
 from demould.mise.words import Words
+from demould.sheets.make_table import cooked_to
 from demould.sheets.page import Blanks, Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time, grams
 from demould.week.making import Making
@@ -53,7 +54,7 @@ def weighing_sheet(
 def _blocks(
     make: Make, component: Component, lines: tuple[Weighing, ...]
 ) -> Iterator[Block]:
-    yield Lines(lines=tuple(_heading(make)))
+    yield Lines(lines=tuple(_heading(make, component)))
     yield Table(
         columns=(
             Column(head=Words("ingredient"), share=3.2),
@@ -65,17 +66,17 @@ def _blocks(
         ticks=True,
     )
     yield Blanks(labels=(Words("tare"), Words("weighed by"), Words("day and time")))
-    if make.cook_to is not None:
+    if make.cook_to is not None and component.sheet is None:
         yield Blanks(labels=(Words("pan, empty"), Words("pan, cooked")))
     yield from _method(component)
 
 
-def _heading(make: Make) -> Iterator[Words]:
+def _heading(make: Make, component: Component) -> Iterator[Words]:
     if make.made == "scaled":
         yield Words(
             "{g} g in all: {written} g as written x {factor:.3f}",
             g=grams(make.weigh.value),
-            written=grams(make.written.value),
+            written=f"{make.written.value:.5g}",
             factor=make.factor.value,
         )
     else:
@@ -83,10 +84,10 @@ def _heading(make: Make) -> Iterator[Words]:
             "{g} g in all ({made}; {written} g as written)",
             g=grams(make.weigh.value),
             made=make.made,
-            written=grams(make.written.value),
+            written=f"{make.written.value:.5g}",
         )
     if make.cook_to is not None:
-        yield Words("cook to {g} g", g=grams(make.cook_to.value))
+        yield cooked_to(component, make.cook_to)
 
 
 def _rows(lines: tuple[Weighing, ...]) -> Iterator[tuple[Cell, ...]]:
