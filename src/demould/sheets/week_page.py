@@ -201,7 +201,7 @@ def _wider(jug: InJug, ways: Iterable[InJug]) -> Iterator[Words]:
 def _cold(week: Week) -> Iterator[Block]:
     yield Head(
         text=Words("freeze and thaw, between"),
-        note=Words("one piece alone, in steady air"),
+        note=Words("all moulds of one round, put in together"),
     )
     first = next(iter(week.chilling.values()))
     heads = [
@@ -233,8 +233,8 @@ def _cold(week: Week) -> Iterator[Block]:
     yield Lines(
         lines=(
             Words(
-                "planned with what the method says; a full load takes longer, and the"
-                " habit in an ordinary freezer is 12 h or more"
+                "planned with what the method says; estimates are for planning, a probe"
+                " in the piece decides; habit in an ordinary freezer: 12 h or more"
             ),
         )
     )
