@@ -158,6 +158,15 @@ def test_another_round_is_not_taken_for_the_one_before() -> None:
     ]
 
 
+def test_a_wait_does_not_stand_beside_work_on_something_else() -> None:
+    cut = entry(f"{DOMES}.sponge.0.cut", "Wed 09:30", "Wed 09:35", "Jonne")
+    late = replace(blast(), start=cut.end)
+    assert told(planned(cut, late))[1:3] == [
+        ["09:30", "", "cut sponge 0:05", ""],
+        ["09:35", "", "", "rhubarb centre: blast to 10:50"],
+    ]
+
+
 def test_a_due_moment_is_loud_and_stands_after_the_work_of_that_minute() -> None:
     box = entry(f"{DOMES}.piece.0.box", "Fri 16:00", "Fri 16:20", "Jonne")
     table = table_in(days(kitchen(), [domes()], planned(box)))

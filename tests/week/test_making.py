@@ -3,10 +3,11 @@ from dataclasses import replace
 import pytest
 
 from demould.mise.dessert import Dessert
-from demould.mise.figure import Figure
+from demould.mise.figure import Figure, unfold
 from demould.mise.find import find_in
 from demould.week.making import (
     Amounts,
+    Making,
     amounts_of,
     counted,
     making_of,
@@ -88,6 +89,16 @@ def test_the_round_of_three_is_too_little_for_the_whisk() -> None:
 def test_a_mousse_without_a_fixed_loss_is_whipped_too() -> None:
     (whip,) = domes().amounts.whips
     assert (whip.component, round(whip.bowl.mass.value)) == ("mousse", 488)
+
+
+def test_a_whip_tells_what_its_grams_hang_on() -> None:
+    def names(making: Making) -> set[str]:
+        mass = making.amounts.whips[0].bowl.mass
+        return {figure.name for depth, figure in unfold(mass) if depth == 1}
+
+    assert {"share lost", "grams lost"} <= names(pebbles())
+    assert "share lost" in names(domes())
+    assert "grams lost" not in names(domes())
 
 
 def test_what_is_not_whipped_or_has_no_bowl_is_no_whip() -> None:
