@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from typing import assert_never
 
+from demould.amounts.inside import sticks_out_mm
+from demould.amounts.place import placed
 from demould.amounts.section import box_mm
 from demould.amounts.sheet import cuts_of_a_tray
 from demould.amounts.volume import cavity, mould_of, volume_ml
@@ -39,7 +41,7 @@ def does_it_fit(dessert: Dessert, kitchen: Kitchen) -> tuple[Problem, ...]:
         *_two_fillers(dessert),
         *_no_cut(dessert),
     ]
-    return tuple(found)
+    return tuple(found or _through_the_wall(dessert, kitchen, mould))
 
 
 def _at(line: Line | None, wrong: Words, remedy: Words) -> Problem:
@@ -130,6 +132,26 @@ def _too_much(dessert: Dessert, kitchen: Kitchen, mould: Mould) -> Iterator[Prob
             over=max(together - hollow, SPECK_ML),
         ),
     )
+
+
+def _through_the_wall(
+    dessert: Dessert, kitchen: Kitchen, mould: Mould
+) -> Iterator[Problem]:
+    for part in placed(dessert, kitchen):
+        out = sticks_out_mm(part, mould.shape)
+        if out > SPECK_MM:
+            yield _at(
+                part.layer.line,
+                Words(
+                    "{part}, {at:g} mm over the bottom of the {mould} mould, goes"
+                    " {out:.1f} mm through its wall",
+                    part=component_of(dessert, part.layer.component).name,
+                    at=round(part.at, 1),
+                    mould=mould.key,
+                    out=out,
+                ),
+                Words("Let it stand elsewhere, turn it over, or make it smaller"),
+            )
 
 
 def _two_fillers(dessert: Dessert) -> Iterator[Problem]:

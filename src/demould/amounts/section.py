@@ -105,8 +105,13 @@ def box_mm(shape: Shape) -> tuple[float, float, float]:
 
     An ellipsoid cut above its widest section bulges past its open face.
     """
+    length, width = box_sides_mm(shape)
+    return max(length, width), min(length, width), height_mm(shape)
+
+
+def box_sides_mm(shape: Shape) -> tuple[float, float]:
+    """The two level sides of that box as the body lies, the longer one not first [mm]."""
     drawn = as_drawn(shape)
     top = height_mm(drawn)
     widest = min(drawn.half_height_mm, top) if isinstance(drawn, CutEllipsoid) else top
-    length, width = across_mm(drawn, widest)
-    return max(length, width), min(length, width), top
+    return across_mm(drawn, widest)

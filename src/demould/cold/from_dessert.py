@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 from demould.amounts.area import area_cm2
-from demould.amounts.section import height_mm, opening_mm2, profile
+from demould.amounts.place import placed
+from demould.amounts.section import opening_mm2, profile
 from demould.amounts.volume import cavity, mould_of
 from demould.cold.piece import FrozenPiece, Part, wall_of
 from demould.cold.profile import Profile, area, raised, turned
@@ -12,7 +13,7 @@ from demould.matter.composition import composition
 from demould.matter.density import air as air_in
 from demould.matter.grams import Find, share
 from demould.mise.component import Component
-from demould.mise.dessert import Cut, Dessert, FromMould, Rest, component_of
+from demould.mise.dessert import Dessert, Rest, component_of
 from demould.mise.kitchen import Kitchen
 from demould.mise.shape import Shape
 
@@ -64,12 +65,17 @@ def _parts(dessert: Dessert, kitchen: Kitchen, find: Find) -> list[Part]:
     )
     body = component_of(dessert, filler)
     whole = _turned(mould.shape, cavity(mould).value)
-    placed = _placed(dessert, kitchen, height_mm(mould.shape))
+    inside = sorted(placed(dessert, kitchen), key=lambda part: part.flush)
     return [
         _part(body, whole, _filled_at(body), find),
         *(
-            _part(component_of(dessert, key), _raised(shape, at), FROZEN_C, find)
-            for key, shape, at in placed
+            _part(
+                component_of(dessert, part.layer.component),
+                _raised(part.shape, part.at),
+                FROZEN_C,
+                find,
+            )
+            for part in inside
         ),
     ]
 
@@ -103,41 +109,6 @@ def _turned(shape: Shape, ml: float) -> Profile:
 def _raised(shape: Shape, at_mm: float) -> Profile:
     levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
     return raised(turned(levels), at_mm / 1000)
-
-
-def _placed(
-    dessert: Dessert, kitchen: Kitchen, top: float
-) -> list[tuple[str, Shape, float]]:
-    """Give each fixed part its height above the cavity's bottom. [mm] Centres first.
-
-    What comes after the last of the filler lies flush under the open face; what lies
-    between two goes of the filler is in the middle of what that leaves.
-    """
-    fixed = [
-        None
-        if isinstance(layer.fill, Rest)
-        else (layer.component, _own_shape(layer.fill, kitchen))
-        for layer in dessert.layers
-    ]
-    last = max(index for index, part in enumerate(fixed) if part is None)
-    flush = []
-    for part in reversed(fixed[last + 1 :]):
-        if part:
-            top -= height_mm(part[1])
-            flush.append((*part, top))
-    between = [part for part in fixed[:last] if part]
-    at = (top - sum(height_mm(shape) for _, shape in between)) / 2
-    centres = []
-    for key, shape in between:
-        centres.append((key, shape, at))
-        at += height_mm(shape)
-    return centres + flush
-
-
-def _own_shape(fill: Cut | FromMould, kitchen: Kitchen) -> Shape:
-    if isinstance(fill, Cut):
-        return fill.shape
-    return mould_of(kitchen, fill.mould).shape
 
 
 def _skin(shape: Shape, outline: Profile) -> float:

@@ -79,7 +79,7 @@ def _stands(text: str, components: tuple[str, ...], line: Line) -> Stands | None
         of = side if side in SIDES else component_called(apart[2], components)
         return Stands(of=of, apart=figure)
     on = _ON.fullmatch(text)
-    if on and on[1] in (*components, SIDES[0]):
+    if on and on[1] in (*components, *SIDES):
         touching = Figure(name="stands", value=0.0, unit="mm", origin=Stated(line=line))
         return Stands(of=on[1], apart=touching)
     return None

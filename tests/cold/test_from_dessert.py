@@ -1,0 +1,58 @@
+"""The demo's pebble and dome as they lie in the cold, against sums worked by hand."""
+
+import pytest
+
+from demould.cold.from_dessert import as_demoulded, as_filled
+from demould.mise.find import find_in
+from tests.demo_folder import demo_folder
+
+FOLDER = demo_folder()
+FIND = find_in(FOLDER.larder)
+BY_KEY = {dessert.key: dessert for dessert in FOLDER.desserts}
+
+
+# 90 ml by water; 70 mm half-sphere: pi/12 x 70^3 mm3.
+@pytest.mark.parametrize(
+    ("key", "ml"), [("river-pebble", 90.0), ("meadow-domes", 89.797)]
+)
+def test_a_piece_holds_what_its_cavity_does(key: str, ml: float) -> None:
+    piece = as_filled(BY_KEY[key], FOLDER.kitchen, FIND)
+    assert piece.volume_ml == pytest.approx(ml, abs=0.01)
+
+
+def test_the_centre_stands_where_the_card_says_and_the_base_is_flush() -> None:
+    """34 mm high: base from 29 to 34, centre 18 mm high with its top at 29 - 2.4."""
+    piece = as_filled(BY_KEY["river-pebble"], FOLDER.kitchen, FIND)
+    centre, base = piece.inside
+    tops = [max(z for _, z in part.profile) * 1000 for part in (centre, base)]
+    lows = [min(z for _, z in part.profile) * 1000 for part in (centre, base)]
+    assert tops == pytest.approx([26.6, 34.0])
+    assert lows == pytest.approx([8.6, 29.0])
+
+
+def test_the_ganache_goes_in_whipped_and_cold_its_centre_frozen() -> None:
+    """Air 1 - 0.62 / 1.03 = 39.8 %; whipped at 4 to 8 °C (common practice)."""
+    piece = as_filled(BY_KEY["river-pebble"], FOLDER.kitchen, FIND)
+    assert piece.body.air == pytest.approx(0.398, abs=5e-4)
+    assert piece.body.start_c == 6.0
+    assert {part.start_c for part in piece.inside} == {-18.0}
+
+
+def test_demoulded_it_is_bare_and_frozen_through() -> None:
+    piece = as_demoulded(BY_KEY["meadow-domes"], FOLDER.kitchen, FIND)
+    assert piece.wall is None
+    assert {part.start_c for part in piece.parts} == {-18.0}
+
+
+def test_a_pebble_has_a_little_more_skin_than_its_turned_body_a_dome_none() -> None:
+    """An ellipse has more rim than the circle of its area; a half-sphere is turned."""
+    pebble = as_filled(BY_KEY["river-pebble"], FOLDER.kitchen, FIND)
+    dome = as_filled(BY_KEY["meadow-domes"], FOLDER.kitchen, FIND)
+    assert 1.01 < pebble.surface_share < 1.05
+    assert dome.surface_share == pytest.approx(1.0, abs=2e-3)
+
+
+@pytest.mark.parametrize("key", sorted(BY_KEY))
+def test_every_dessert_of_the_demo_can_lie_in_the_cold(key: str) -> None:
+    piece = as_filled(BY_KEY[key], FOLDER.kitchen, FIND)
+    assert piece.volume_ml > 0
