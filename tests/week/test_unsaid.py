@@ -17,3 +17,23 @@ def test_salt_without_an_amount_is_told_with_its_question(tmp_path: Path) -> Non
     (one,) = unsaid_of(folder)
     assert str(one.says) == "River Pebble, Stone dip: black cocoa has no amount"
     assert str(one.asks) == "how many grams of black cocoa?"
+
+
+def test_a_centre_in_the_middle_of_a_pebble_will_show(tmp_path: Path) -> None:
+    """2.1 mm where it is centred in what the base leaves: (29 - 18) / 2 = 5.5 mm up."""
+    folder = demo_with(
+        tmp_path,
+        (
+            "desserts/river-pebble.yaml",
+            "2.4 mm above the base",
+            "5.5 mm from the bottom",
+        ),
+    )
+    (one,) = unsaid_of(folder)
+    assert str(one.says) == (
+        "River Pebble: Blackcurrant-pear centre comes within 2.1 mm of the face and will"
+        " show"
+    )
+    assert str(one.asks) == (
+        "can it stand elsewhere, or be smaller? 5 mm all round is the habit"
+    )
