@@ -1,4 +1,5 @@
 from dataclasses import replace
+from datetime import datetime, timedelta
 
 import pytest
 
@@ -89,6 +90,38 @@ def test_an_order_for_this_afternoon_does_not_stand() -> None:
     timing = timing_of(kitchen(), [to_make(soon, {})], NOW)
     assert not timing.stands
     assert (timing.entries, timing.latest, timing.spare) == ((), {}, {})
+
+
+# A sponge holds 14 days and would be baked once for both weeks; but flour for the second
+# comes on Saturday, when the first domes have been collected for a day.
+def test_what_cannot_be_made_at_once_for_two_orders_is_made_for_each() -> None:
+    later = replace(
+        domes(), order=replace(domes().order, key="next week", due=in_a_week())
+    )
+    wanted = [to_make(domes(), {}), to_make(later, {"sponge": at("Sat 10:00")})]
+    timing = timing_of(kitchen(), wanted, NOW)
+    assert timing.stands
+    baked = {
+        one.part.make.order.key: one.start
+        for one in timing.entries
+        if one.part.component
+        and (one.part.component.key, one.part.step.key) == ("sponge", "mix")
+    }
+    assert baked["domes to collect"] < at("Fri 16:00")
+    assert baked["next week"] >= at("Sat 10:00")
+
+
+def test_where_making_it_for_each_does_not_help_either_it_says_why() -> None:
+    soon = replace(domes(), order=replace(domes().order, due=at("Tue 15:00")))
+    too = replace(soon, order=replace(soon.order, key="another"))
+    timing = timing_of(kitchen(), [to_make(soon, {}), to_make(too, {})], NOW)
+    assert not timing.stands
+    assert timing.schedule.explain is not None
+    assert timing.schedule.explain.conflict
+
+
+def in_a_week() -> datetime:
+    return domes().order.due + timedelta(days=7)
 
 
 def test_a_plan_that_breaks_a_promise_does_not_stand() -> None:
