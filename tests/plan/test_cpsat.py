@@ -445,7 +445,22 @@ def test_plating_ends_at_the_pass() -> None:
     )
     assert places(solved(asked)) == {"plate": (67, 100)}
     soon = Lag(from_="plate", to="due:o", min=None, max=10)
-    assert places(solved(replace(asked, lags=(soon,)))) == {"plate": (57, 90)}
+    assert places(solved(replace(asked, lags=(soon,)))) == {"plate": (67, 100)}
+
+
+def test_what_does_not_keep_is_made_just_before_it_is_used_up() -> None:
+    """Whipped for 30 min at most, filled after a demoulding that ends at 50."""
+    asked = problem(
+        step("whip", 5),
+        step("demould", 15, earliest=35),
+        step("fill", 3),
+        lags=(
+            Lag(from_="whip", to="fill"),
+            Lag(from_="demould", to="fill"),
+            Lag(from_="whip", to="fill", min=None, max=30),
+        ),
+    )
+    assert places(solved(asked))["whip"] == (45, 50)
 
 
 def test_an_empty_week_is_planned_at_once() -> None:

@@ -10,6 +10,12 @@ from ortools.sat.python import cp_model
 from demould.plan.cpsat.week import Doing, Part, Sum, Week, in_one_window
 from demould.plan.steps import Window, orders_of, strictest_due
 
+SOON_MIN = 120
+"""A longest wait up to this [min] is for something that does not keep."""
+
+SOON_WEIGHT = 10
+"""A minute of such a wait counts as much as this many minutes of starting early."""
+
 Wish = Literal[
     "late_orders",
     "tardiness",
@@ -19,7 +25,7 @@ Wish = Literal[
     "freshness",
     "tidy",
 ]
-"""What to make small. ``tidy`` is the sum of all starts, so that nothing floats."""
+"""What to make small. ``tidy``: all early, so that nothing floats, no short wait long."""
 
 DEFAULT_WISHES: tuple[Wish, ...] = (
     "late_orders",
@@ -135,7 +141,16 @@ def _freshness(week: Week) -> Sum:
 
 
 def _tidy(week: Week) -> Sum:
-    return sum(doing.start + doing.end for doing in week.doings.values())
+    """Everything early, but what is used up soon made only just before."""
+    early = sum(doing.start + doing.end for doing in week.doings.values())
+    return early + SOON_WEIGHT * sum(_soon(week))
+
+
+def _soon(week: Week) -> Iterator[Sum]:
+    """Give the waits that may only be short: a whipped ganache to its filling."""
+    for lag in week.problem.lags:
+        if lag.max is not None and 0 < lag.max <= SOON_MIN:
+            yield week.at(lag.to, lag.to_at) - week.at(lag.from_, lag.from_at)
 
 
 COSTS: Mapping[Wish, Callable[[Week], Sum]] = {
