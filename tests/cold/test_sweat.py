@@ -60,7 +60,9 @@ def test_a_chilled_piece_on_the_plate(h: float, film_um: float) -> None:
     found = sweat(21, 0.55, kept_at(3, 10), h)
     assert found.film_um == pytest.approx(film_um, abs=0.5)
     assert found.grams_m2 * 107.8e-4 == pytest.approx(0.15, abs=0.06)
-    assert found.visible_min == pytest.approx(10 * VISIBLE_UM / found.film_um, abs=0.06)
+    # On a skin kept as cold water settles evenly; it is followed in 200 spans of 3 s.
+    even = 10 * VISIBLE_UM / found.film_um
+    assert found.visible_min == pytest.approx(even, abs=10 / 200)
 
 
 def test_what_would_avoid_it() -> None:
