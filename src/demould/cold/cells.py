@@ -12,7 +12,7 @@ import numpy as np
 
 from demould.cold.compiled import compiled
 from demould.cold.cut import Cut, Floats, Grid, Pieces, Whole, cut, holds, pieces_of
-from demould.cold.profile import Profile, section_area
+from demould.cold.profile import Profile, closed, section_area
 
 CELLS = 300
 LEAST = 1e-6
@@ -87,12 +87,26 @@ def cells_at(cells: Cells, points: Floats, body: Whole) -> Whole:
 
 def _grid(profiles: Sequence[Profile], cell: float | None, *, endless: bool) -> Grid:
     r, z = zip(*profiles[0], strict=True)
-    side = (section_area(profiles[0]) / CELLS) ** 0.5 if cell is None else cell
+    wide, high = (cell, cell) if cell else _sides(profiles[0])
     return Grid(
-        _lines(min(r), max(r), side, _flats(profiles, 0)),
-        _lines(min(z), max(z), side, _flats(profiles, 1)),
+        _lines(min(r), max(r), wide, _flats(profiles, 0)),
+        _lines(min(z), max(z), high, _flats(profiles, 1)),
         endless,
     )
+
+
+def _sides(profile: Profile) -> tuple[float, float]:
+    """Sides of cells that make about as many as there should be; twice in the round.
+
+    Flat and tall bodies get cells flat and tall, though less so: heat passes mostly the
+    short way, and wants its cells there.
+    """
+    r, z = zip(*profile, strict=True)
+    round_ = closed(profile)
+    side = (section_area(profile) / (CELLS * (2 if round_ else 1))) ** 0.5
+    across = (max(r) - min(r)) / (2 if round_ else 1)
+    leaning = (across / ((max(z) - min(z)) / 2)) ** 0.25
+    return side * leaning, side / leaning
 
 
 def _flats(profiles: Sequence[Profile], axis: int) -> list[float]:

@@ -19,6 +19,7 @@ Whole = NDArray[np.intp]
 
 NUDGE = 1e-9
 SUMS = 7
+AROUND = (0, 1, 2, 3, 6)
 
 
 class Grid(NamedTuple):
@@ -154,13 +155,32 @@ def _split(
                     shares[n] = along
                     n += 1
         shares[n] = 1.0
-        ordered = np.sort(shares[: n + 1])
+        _order(shares, n + 1)
         for m in range(n):
-            if (ordered[m + 1] - ordered[m]) * length > tiny:
+            if (shares[m + 1] - shares[m]) * length > tiny:
                 segment[found] = s
-                first[found], last[found] = ordered[m], ordered[m + 1]
+                first[found], last[found] = shares[m], shares[m + 1]
                 found += 1
     return segment[:found], first[:found], last[:found]
+
+
+@compiled
+def _order(values: Floats, count: int) -> None:
+    """Put the first few in rising order: they are few and nearly so."""
+    for n in range(1, count):
+        value, m = values[n], n
+        while m > 0 and values[m - 1] > value:
+            values[m] = values[m - 1]
+            m -= 1
+        values[m] = value
+
+
+@compiled
+def _near(lines: Floats, at: float, tiny: float) -> bool:
+    for line in lines:  # noqa: SIM110  # what is compiled has no any() of these
+        if abs(line - at) <= tiny:
+            return True
+    return False
 
 
 @compiled
@@ -185,7 +205,7 @@ def _moments(
         br, bz = pieces.end[m, 0], pieces.end[m, 1]
         # A piece along an upright line closes no cell: the line itself already does.
         middle = (ar + br) / 2
-        if abs(pieces.outward[m, 1]) <= NUDGE and np.abs(r - middle).min() <= tiny:
+        if abs(pieces.outward[m, 1]) <= NUDGE and _near(r, middle, tiny):
             continue
         for n in range(SUMS):
             p, q = p_of[n] + 1, q_of[n]
@@ -198,15 +218,16 @@ def _moments(
         left = _upright(points, r[i] + tiny, z)
         for n in range(SUMS):
             p, q = p_of[n] + 1, q_of[n]
-            sums[n, i] += r[i + 1] ** p * right[q] - r[i] ** p * left[q]
-            sums[n, i] /= p
-        ring = around * r[i] ** power
-        if i > 0:
-            upright[i - 1] = np.maximum(np.minimum(upright[i - 1], ring * left[0]), 0)
-        if i < nr - 1:
-            upright[i] = around * r[i + 1] ** power * right[0]
-    for n in (0, 1, 2, 3, 6):
-        sums[n] *= around
+            whole = around if n in AROUND else 1.0
+            for j in range(nz):
+                between = r[i + 1] ** p * right[q, j] - r[i] ** p * left[q, j]
+                sums[n, i, j] = whole * (sums[n, i, j] + between) / p
+        for j in range(nz):
+            ring = around * r[i] ** power
+            if i > 0:
+                upright[i - 1, j] = max(min(upright[i - 1, j], ring * left[0, j]), 0.0)
+            if i < nr - 1:
+                upright[i, j] = around * r[i + 1] ** power * right[0, j]
     return sums, upright
 
 
@@ -237,7 +258,8 @@ def _level(points: Floats, r: Floats, z: Floats, power: int, tiny: float) -> Flo
     for j in range(z.size - 2):
         below = _across(points, z[j + 1] - tiny, r, power)
         above = _across(points, z[j + 1] + tiny, r, power)
-        areas[:, j] = around * np.maximum(np.minimum(below, above), 0)
+        for i in range(r.size - 1):
+            areas[i, j] = around * max(min(below[i], above[i]), 0.0)
     return areas
 
 

@@ -73,40 +73,40 @@ def lookup_of(thermals: Sequence[Thermal], body: Whole) -> Lookup:
 
 
 @compiled
-def rows_at(table: Lookup, enthalpy: Floats) -> Whole:
-    """The row each cell's heat content [J/kg] falls into; beyond the ends the last."""
-    rows = np.empty(enthalpy.size, np.int64)
-    for n in range(enthalpy.size):
-        low, high = table.first[n], table.last[n]
-        while low < high:
-            middle = (low + high + 1) // 2
-            if table.enthalpy[middle] <= enthalpy[n]:
-                low = middle
-            else:
-                high = middle - 1
-        rows[n] = low
-    return rows
+def row_at(starts: Floats, low: int, high: int, enthalpy: float) -> int:
+    """The row from low to high a heat content falls into; beyond the ends the last."""
+    while low < high:
+        middle = (low + high + 1) // 2
+        if starts[middle] <= enthalpy:
+            low = middle
+        else:
+            high = middle - 1
+    return low
 
 
 @compiled
 def state_at(table: Lookup, enthalpy: Floats) -> State:
     """Temperature, slope and conductivity of cells of that heat content [J/kg]."""
-    at = rows_at(table, enthalpy)
-    above = enthalpy - table.enthalpy[at]
-    warmth = table.warmth[at]
-    return State(
-        table.at_c[at] + warmth * above,
-        1 / warmth,
-        table.conductivity[at] + table.bend[at] * above,
-    )
+    at_c, capacity = np.empty(enthalpy.size), np.empty(enthalpy.size)
+    conductivity = np.empty(enthalpy.size)
+    for n in range(enthalpy.size):
+        at = row_at(table.enthalpy, table.first[n], table.last[n], enthalpy[n])
+        above = enthalpy[n] - table.enthalpy[at]
+        at_c[n] = table.at_c[at] + table.warmth[at] * above
+        capacity[n] = 1 / table.warmth[at]
+        conductivity[n] = table.conductivity[at] + table.bend[at] * above
+    return State(at_c, capacity, conductivity)
 
 
 @compiled
 def ice_at(table: Lookup, enthalpy: Floats) -> Floats:
     """Ice in cells of that heat content [J/kg]; none and all beyond the ends [kg/kg]."""
-    at = rows_at(table, enthalpy)
-    above = enthalpy - table.enthalpy[at]
-    return np.asarray(np.maximum(table.ice[at] + table.ice_bend[at] * above, 0.0))
+    ice = np.empty(enthalpy.size)
+    for n in range(enthalpy.size):
+        at = row_at(table.enthalpy, table.first[n], table.last[n], enthalpy[n])
+        above = enthalpy[n] - table.enthalpy[at]
+        ice[n] = max(table.ice[at] + table.ice_bend[at] * above, 0.0)
+    return ice
 
 
 def enthalpy_at(thermals: Sequence[Thermal], body: Whole, at_c: Floats) -> Floats:

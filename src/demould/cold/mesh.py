@@ -17,6 +17,7 @@ from demould.cold.profile import Profile, closed, middle
 from demould.cold.skin import FlatFace, Rim, Wall, rim_of
 
 CORE_CELLS = 12
+SLAB_CELLS = 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +75,8 @@ def mesh_of(
     ValueError
         If a body does not lie inside the piece, or an open face is not there.
     """
+    if flat and cell is None:
+        cell = max(z for _, z in profiles[0]) / SLAB_CELLS
     cells, cuts, pieces = cells_of(profiles, cell, endless=endless)
     outline, *others = pieces
     within = outline.middle - cells.grid.tiny * outline.outward

@@ -6,6 +6,8 @@ import numpy as np
 
 from demould.cold.cut import Floats
 
+SAME = 1e-9
+
 
 def passing(seconds: Floats, values: Floats, level: float) -> float | None:
     """When `values` first come to `level` from the side they start on, or None [s].
@@ -14,7 +16,7 @@ def passing(seconds: Floats, values: Floats, level: float) -> float | None:
     and Butland, SIAM J. Sci. Stat. Comput. 5, 1984, 300-304), so a reading overshoots
     no step.
     """
-    if values[0] == level:
+    if abs(values[0] - level) < SAME:
         return 0.0
     side = 1.0 if values[0] > level else -1.0
     beyond = np.flatnonzero((values - level) * side <= 0)

@@ -63,6 +63,13 @@ class Rim:
     wall_capacity: Floats
 
 
+def flat_faces(profile: Profile) -> tuple[FlatFace, ...]:
+    """Which ends of a body are flat, and may be left open."""
+    faces = _faces(profile)
+    ends: tuple[FlatFace, ...] = ("bottom", "top")
+    return tuple(end for end in ends if FACES.index(end) in faces)
+
+
 def rim_of(
     profile: Profile,
     pieces: Pieces,
@@ -87,7 +94,7 @@ def rim_of(
     """
     faces = _faces(profile)
     for face in open_faces:
-        if FACES.index(face) not in faces:
+        if face not in flat_faces(profile):
             raise ValueError(f"there is no flat {face} to leave open")
     thickness = np.full(faces.size, 0.0 if wall is None else wall.thickness)
     thickness[np.isin(faces, [FACES.index(face) for face in open_faces])] = 0.0

@@ -175,11 +175,14 @@ def _sound(stages: tuple[Stage, Stage]) -> tuple[Stage, Stage]:
 @compiled
 def _wrong(system: System, one: Stage, two: Stage, step: float) -> float:
     """What a first-order step would have had otherwise, as a part of 100 kJ/kg."""
-    apart = STAGE * step * (two.now.rate - one.now.rate) / HEAT_SCALE_J_KG
-    return float(np.sqrt((system.mass * apart**2).sum() / system.mass.sum()))
+    square, mass = 0.0, 0.0
+    for n in range(system.mass.size):
+        apart = STAGE * step * (two.now.rate[n] - one.now.rate[n]) / HEAT_SCALE_J_KG
+        square += system.mass[n] * apart**2
+        mass += system.mass[n]
+    return float((square / mass) ** 0.5)
 
 
-@compiled
 def _stored(system: System, now: Now) -> float:
     in_wall = (system.rim.wall_capacity * now.wall).sum()
     return float((system.mass * now.content).sum() + in_wall)
@@ -191,16 +194,21 @@ def _reading(
 ) -> tuple[float, float, float, float, float, float, float]:
     rim, table = system.rim, system.table
     state = state_at(table, now.content)
-    core = (system.core * state.at_c).sum()
-    within = state.at_c[rim.cell]
-    way = rim.depth / (state.conductivity[rim.cell] * rim.area)
-    surface = within + (now.wall - within) * way / (way + rim.half_wall)
-    return (
-        core,
-        max(core, state.at_c.max()),
-        (surface * rim.area).sum() / rim.area.sum(),
-        (state.at_c - table.freezing_c).min(),
-        (system.mass * ice_at(table, now.content)).sum(),
-        (now.skin * rim.outer_area).sum() / rim.outer_area.sum(),
-        (now.water * rim.outer_area).sum(),
-    )
+    frozen = ice_at(table, now.content)
+    core, warmest, margin, ice = 0.0, -np.inf, np.inf, 0.0
+    for n in range(system.mass.size):
+        core += system.core[n] * state.at_c[n]
+        warmest = max(warmest, state.at_c[n])
+        margin = min(margin, state.at_c[n] - table.freezing_c[n])
+        ice += system.mass[n] * frozen[n]
+    surface, skin, water, inner, outer = 0.0, 0.0, 0.0, 0.0, 0.0
+    for m in range(rim.cell.size):
+        within = state.at_c[rim.cell[m]]
+        way = rim.depth[m] / (state.conductivity[rim.cell[m]] * rim.area[m])
+        under = within + (now.wall[m] - within) * way / (way + rim.half_wall[m])
+        surface += under * rim.area[m]
+        skin += now.skin[m] * rim.outer_area[m]
+        water += now.water[m] * rim.outer_area[m]
+        inner += rim.area[m]
+        outer += rim.outer_area[m]
+    return core, max(core, warmest), surface / inner, margin, ice, skin / outer, water

@@ -18,6 +18,7 @@ COMMANDS = {
     "cold": "How long to freeze and to thaw.",
     "plan": "One plan for all orders, or what stands in the way.",
     "papers": "The sheets for the wall and the bench, as PDF.",
+    "case": "One JSON case in, one JSON answer out, for programs.",
 }
 
 
