@@ -144,3 +144,11 @@ def test_where_no_piece_can_be_there_are_none(tmp_path: Path) -> None:
 )
 def test_each_figure_has_the_measurement_that_settles_it(unit: str, told: str) -> None:
     assert str(settled_by(Figure(name="this", value=1, unit=unit))) == told
+
+
+def test_the_weight_of_a_leaf_is_a_doubt_of_the_week_too(tmp_path: Path) -> None:
+    """Two leaves for 3.6 g: what one leaf weighs is assumed, and the batch hangs on it."""
+    leaves = ("desserts/river-pebble.yaml", "3.6 g  gelatin", "2 leaves  gelatin")
+    after = sure_in(demo_with(tmp_path, leaves)).assumed
+    assert len(after) == len(demo_sure().assumed) + 1
+    assert any("leaf" in figure.name for figure in after)

@@ -1,12 +1,13 @@
 """How far the counts move with what is only assumed."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from demould.amounts.doubt import Doubt, doubts_of, put_at
 from demould.amounts.yields import yields
-from demould.matter.grams import Find, counted
+from demould.matter.grams import Find
 from demould.mise.dessert import Dessert
-from demould.mise.figure import Assumed, Estimate, Figure, Path, figures_in, put
+from demould.mise.figure import Assumed, Estimate, Figure
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 
@@ -26,21 +27,12 @@ class Spreads:
     measure_first: Figure | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Doubt:
-    figure: Figure
-    in_kitchen: bool
-    path: Path
-    low: Figure
-    high: Figure
-
-
 _Gives = dict[str, tuple[float, int]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Moved:
-    doubt: _Doubt
+    doubt: Doubt
     at_low: _Gives
     at_high: _Gives
 
@@ -57,7 +49,7 @@ def spreads(dessert: Dessert, kitchen: Kitchen, find: Find) -> Spreads:
             at_low=_at(dessert, kitchen, find, [(doubt, doubt.low)], likely),
             at_high=_at(dessert, kitchen, find, [(doubt, doubt.high)], likely),
         )
-        for doubt in _doubts(dessert, kitchen)
+        for doubt in doubts_of(dessert, _counting(kitchen))
     ]
     estimates = {
         key: _estimate(dessert, kitchen, find, moved, likely, key) for key in likely
@@ -70,6 +62,11 @@ def spreads(dessert: Dessert, kitchen: Kitchen, find: Find) -> Spreads:
         whole=whole,
         measure_first=most.doubt.figure if most is not None and moves else None,
     )
+
+
+def _counting(kitchen: Kitchen) -> Kitchen:
+    """Leave out what no count hangs on."""
+    return replace(kitchen, people=(), tools=(), cold=(), scales=(), openings=())
 
 
 def _gives(dessert: Dessert, kitchen: Kitchen, find: Find) -> _Gives:
@@ -86,15 +83,12 @@ def _at(
     dessert: Dessert,
     kitchen: Kitchen,
     find: Find,
-    bounds: Iterable[tuple[_Doubt, Figure]],
+    bounds: Iterable[tuple[Doubt, Figure]],
     likely: _Gives,
 ) -> _Gives:
     """Count with figures at a bound. Where no piece can be made at it, that is 0 pieces."""
     for doubt, bound in bounds:
-        if doubt.in_kitchen:
-            kitchen = put(kitchen, doubt.path, bound)
-        else:
-            dessert = put(dessert, doubt.path, bound)
+        dessert, kitchen = put_at(dessert, kitchen, doubt, bound)
     try:
         return _gives(dessert, kitchen, find)
     except ValueError:
@@ -145,39 +139,3 @@ def _reason(moving: list[_Moved], key: str) -> Words:
         high=first.origin.high,
         unit=first.unit,
     )
-
-
-def _doubts(dessert: Dessert, kitchen: Kitchen) -> Iterator[_Doubt]:
-    yield from _assumed_in(dessert, in_kitchen=False)
-    used = replace(kitchen, people=(), tools=(), cold=(), scales=(), openings=())
-    yield from _assumed_in(used, in_kitchen=True)
-    for number, component in enumerate(dessert.components):
-        for line, one in enumerate(component.formula):
-            each = counted(one)
-            if each is None or one.amount is None:
-                continue
-            assert isinstance(each.origin, Assumed)
-            path = ("components", number, "formula", line, "amount")
-            yield _Doubt(
-                figure=each,
-                in_kitchen=False,
-                path=path,
-                low=_times(one.amount, each.origin.low / each.value),
-                high=_times(one.amount, each.origin.high / each.value),
-            )
-
-
-def _assumed_in(thing: object, *, in_kitchen: bool) -> Iterator[_Doubt]:
-    for path, figure in figures_in(thing):
-        if isinstance(figure.origin, Assumed):
-            yield _Doubt(
-                figure=figure,
-                in_kitchen=in_kitchen,
-                path=path,
-                low=replace(figure, value=figure.origin.low),
-                high=replace(figure, value=figure.origin.high),
-            )
-
-
-def _times(figure: Figure, factor: float) -> Figure:
-    return replace(figure, value=figure.value * factor)

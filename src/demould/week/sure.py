@@ -1,15 +1,16 @@
 """How sure the week is: what is assumed, and what moves how far if it is wrong."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
+from demould.amounts.doubt import Doubt, doubts_of, put_at
 from demould.amounts.factors import makes
 from demould.amounts.rounds import rounds_as_chosen
 from demould.amounts.volume import mould_of
 from demould.amounts.yields import yields
 from demould.matter.grams import Find
 from demould.mise.dessert import Dessert
-from demould.mise.figure import Assumed, Figure, Path, assumed_in, figures_in, put
+from demould.mise.figure import Assumed, Figure, assumed_in
 from demould.mise.kitchen import Kitchen
 from demould.mise.order import Order
 from demould.mise.words import Words
@@ -71,11 +72,13 @@ def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
                 ]
             )
         )
-        for doubt in _doubts(making, kitchen):
+        dessert = making.amounts.dessert
+        likely = _outputs(making.order, dessert, kitchen, find)
+        for doubt in doubts_of(dessert, kitchen):
             if doubt.figure not in hangs_on:
                 continue
             assumed[doubt.figure] = None
-            move = _move(making, kitchen, find, doubt)
+            move = _move(making, kitchen, find, doubt, likely)
             if move is not None:
                 moves.append(move)
     ranked = sorted(moves, key=lambda move: -move.share)
@@ -90,29 +93,13 @@ def _each_figure_once(moves: Iterable[Move]) -> Iterator[Move]:
             yield move
 
 
-@dataclass(frozen=True, slots=True)
-class _Doubt:
-    figure: Figure
-    path: Path
-    in_kitchen: bool
-
-
-def _doubts(making: Making, kitchen: Kitchen) -> Iterator[_Doubt]:
-    for thing, in_kitchen in ((making.amounts.dessert, False), (kitchen, True)):
-        for path, figure in figures_in(thing):
-            if isinstance(figure.origin, Assumed):
-                yield _Doubt(figure, path, in_kitchen)
-
-
-def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move | None:
-    origin = doubt.figure.origin
-    assert isinstance(origin, Assumed)
-    likely = _outputs(making.order, making.amounts.dessert, kitchen, find)
+def _move(
+    making: Making, kitchen: Kitchen, find: Find, doubt: Doubt, likely: _Outputs
+) -> Move | None:
+    dessert = making.amounts.dessert
     ends = [
-        _outputs(
-            making.order, *_with(making.amounts.dessert, kitchen, doubt, value), find
-        )
-        for value in (origin.low, origin.high)
+        _outputs(making.order, *put_at(dessert, kitchen, doubt, bound), find)
+        for bound in (doubt.low, doubt.high)
     ]
     whole = _whole(making, likely)
     shares = {
@@ -125,7 +112,7 @@ def _move(making: Making, kitchen: Kitchen, find: Find, doubt: _Doubt) -> Move |
         return None
     return Move(
         figure=doubt.figure,
-        dessert=making.amounts.dessert.name,
+        dessert=dessert.name,
         share=shares[output],
         says=_says(making, doubt.figure, output, likely, ends),
         settled_by=settled_by(doubt.figure),
@@ -148,15 +135,6 @@ def _whole(making: Making, likely: _Outputs) -> _Outputs:
         }[output.kind]
         for output, value in likely.items()
     }
-
-
-def _with(
-    dessert: Dessert, kitchen: Kitchen, doubt: _Doubt, value: float
-) -> tuple[Dessert, Kitchen]:
-    figure = replace(doubt.figure, value=value)
-    if doubt.in_kitchen:
-        return dessert, put(kitchen, doubt.path, figure)
-    return put(dessert, doubt.path, figure), kitchen
 
 
 def _outputs(

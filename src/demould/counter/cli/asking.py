@@ -35,6 +35,16 @@ def common(command: F) -> F:
     return with_now(with_json(command))
 
 
+def of_dessert(command: F) -> F:
+    """Give a command the dessert it is about, and --kitchen."""
+    kitchen = click.option(
+        "--kitchen",
+        type=click.Path(path_type=Path, file_okay=False),
+        help="The kitchen folder. Default: the one the file is in, or this one.",
+    )
+    return click.argument("dessert")(kitchen(command))
+
+
 def open_folder(
     path: Path, now: str | None, *, only: str | None = None
 ) -> tuple[Folder, datetime]:

@@ -5,19 +5,14 @@ from pathlib import Path
 import click
 
 from demould.counter.cli.answer import of_chilling
-from demould.counter.cli.asking import common, open_dessert, print_json, say
+from demould.counter.cli.asking import common, of_dessert, open_dessert, print_json, say
 
 
 @click.command()
-@click.argument("dessert")
 @click.option(
     "--in", "place", help="Only this cold place, by its name in kitchen.yaml."
 )
-@click.option(
-    "--kitchen",
-    type=click.Path(path_type=Path, file_okay=False),
-    help="The kitchen folder. Default: the one the file is in, or this one.",
-)
+@of_dessert
 @common
 def cold(
     dessert: str,

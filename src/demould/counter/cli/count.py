@@ -5,20 +5,15 @@ from pathlib import Path
 import click
 
 from demould.counter.cli.answer import of_amounts
-from demould.counter.cli.asking import common, open_dessert, print_json
+from demould.counter.cli.asking import common, of_dessert, open_dessert, print_json
 
 
 @click.command()
-@click.argument("dessert")
 @click.option("-n", "pieces", type=click.IntRange(1, 9999), help="Pieces to make.")
 @click.option(
     "--why", is_flag=True, help="Unfold every number down to the lines as written."
 )
-@click.option(
-    "--kitchen",
-    type=click.Path(path_type=Path, file_okay=False),
-    help="The kitchen folder. Default: the one the file is in, or this one.",
-)
+@of_dessert
 @common
 def count(
     dessert: str,
