@@ -1,4 +1,5 @@
-# Two doors: `make demo` and `make test`. Each sets up what it needs, once.
+# Two doors: `make demo` and `make test`. Each sets up what it needs, once. The locks name every
+# package, so nothing is resolved anew: a release made since the lock cannot stop an install.
 
 VENV := .venv
 BIN := $(VENV)/bin
@@ -17,12 +18,12 @@ test: $(VENV)/.test
 
 $(VENV)/.run: requirements.lock pyproject.toml
 	sh scripts/venv $(VENV)
-	$(BIN)/pip install --quiet --require-hashes -r requirements.lock
+	$(BIN)/pip install --quiet --no-deps --require-hashes -r requirements.lock
 	$(BIN)/pip install --quiet --no-deps --no-build-isolation -e .
 	touch $@
 
 $(VENV)/.test: $(VENV)/.run requirements-test.lock
-	$(BIN)/pip install --quiet --require-hashes -r requirements-test.lock
+	$(BIN)/pip install --quiet --no-deps --require-hashes -r requirements-test.lock
 	touch $@
 
 # Only for whoever changes pyproject.toml; needs `uv` on the path.
