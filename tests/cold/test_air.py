@@ -1,6 +1,6 @@
 import pytest
 
-from demould.cold.air import Film, air_at, changes, checked_air, even_film
+from demould.cold.around.air import Film, air_at, changes, checked_air, even_film
 
 OVERNIGHT = ((0.0, -20.0), (3600.0, -12.0), (7200.0, -20.0))
 

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from demould.cold.answer import answer, warm
+from demould.cold.case.answer import answer, warm
 from tests.cold.cases import P1, P2, SILICONE, THAW
 
 Material = dict[str, float]

@@ -2,7 +2,7 @@ from collections.abc import Mapping
 
 import pytest
 
-from demould.cold.case import read_case
+from demould.cold.case.read import read_case
 from tests.cold.cases import P1, SILICONE
 
 SHAPE = {"kind": "sphere", "diameter_mm": 48}

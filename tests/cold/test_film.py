@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.air import Film
-from demould.cold.film import (
+from demould.cold.around.air import Film
+from demould.cold.around.film import (
     ALONG_A_SHEET,
     CORRELATIONS,
     LYING,

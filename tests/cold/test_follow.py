@@ -3,13 +3,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from demould.cold.air import air_at
+from demould.cold.around.air import air_at
+from demould.cold.around.load import Load, Lump, Machine
+from demould.cold.body.profile import half_sphere, sphere
 from demould.cold.follow import Corner, film_of, follow, passes_of
-from demould.cold.load import Load, Lump, Machine
 from demould.cold.piece import FrozenPiece, Part, Place, mesh_for, place_of, wall_of
-from demould.cold.profile import half_sphere, sphere
-from demould.cold.readout import passing
-from demould.cold.solve import Reading, Run
+from demould.cold.run.readout import passing
+from demould.cold.run.solve import Reading, Run
 from demould.larder.ingredient import Composition
 
 MOUSSE = Composition(

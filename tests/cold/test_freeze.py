@@ -4,13 +4,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from demould.cold.air import even_film
+from demould.cold.around.air import even_film
+from demould.cold.body.mesh import mesh_of
+from demould.cold.body.profile import cylinder, raised, sphere, turned
 from demould.cold.freeze import freeze, plank_seconds
-from demould.cold.mesh import mesh_of
 from demould.cold.piece import FrozenPiece, Part, Place, place_of, wall_of
-from demould.cold.profile import cylinder, raised, sphere, turned
-from demould.cold.readout import passing
-from demould.cold.solve import Accuracy, run
+from demould.cold.run.readout import passing
+from demould.cold.run.solve import Accuracy, run
 from demould.larder.ingredient import Composition
 from demould.larder.read import film
 from demould.matter.heat import Thermal

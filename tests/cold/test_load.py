@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from demould.cold.load import (
+from demould.cold.around.load import (
     Load,
     Lump,
     Machine,

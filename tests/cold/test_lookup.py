@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.lookup import enthalpy_at, ice_at, lookup_of, state_at
+from demould.cold.run.lookup import enthalpy_at, ice_at, lookup_of, state_at
 from demould.matter.heat import Thermal
 
 BODIES = np.array([0, 1, 0, 1])

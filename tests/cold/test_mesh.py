@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from demould.cold.mesh import Mesh, mesh_of
-from demould.cold.profile import (
+from demould.cold.body.mesh import Mesh, mesh_of
+from demould.cold.body.profile import (
     Profile,
     area,
     checked,

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.moist import (
+from demould.cold.around.moist import (
     latent,
     saturation_pa,
     settling,

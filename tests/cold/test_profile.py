@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.profile import (
+from demould.cold.body.profile import (
     area,
     checked,
     cylinder,

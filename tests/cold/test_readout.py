@@ -3,7 +3,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.readout import passing, value_at
+from demould.cold.run.readout import passing, value_at
 
 
 def test_a_decay_is_read_between_steps() -> None:

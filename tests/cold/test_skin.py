@@ -3,9 +3,9 @@ import math
 import numpy as np
 import pytest
 
-from demould.cold.mesh import mesh_of
-from demould.cold.profile import Profile, cylinder, half_sphere, raised, sphere
-from demould.cold.skin import FACES, Wall
+from demould.cold.body.mesh import mesh_of
+from demould.cold.body.profile import Profile, cylinder, half_sphere, raised, sphere
+from demould.cold.body.skin import FACES, Wall
 
 SILICONE = Wall(thickness=0.002, conductivity=0.2, density=1150, heat_capacity=1300)
 

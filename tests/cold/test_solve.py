@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 from scipy.special import j0, j1
 
-from demould.cold.air import Film, even_film
-from demould.cold.mesh import mesh_of
-from demould.cold.profile import Profile, cylinder, raised, sphere, volume
-from demould.cold.readout import passing, value_at
-from demould.cold.skin import Wall
-from demould.cold.solve import Accuracy, Run, run
+from demould.cold.around.air import Film, even_film
+from demould.cold.body.mesh import mesh_of
+from demould.cold.body.profile import Profile, cylinder, raised, sphere, volume
+from demould.cold.body.skin import Wall
+from demould.cold.run.readout import passing, value_at
+from demould.cold.run.solve import Accuracy, Run, run
 from demould.matter.heat import Thermal
 
 Plain = Callable[[float, float, float], Thermal]

@@ -2,7 +2,7 @@ import psychrolib
 import pytest
 from CoolProp.HumidAirProp import HAPropsSI
 
-from demould.cold.moist import settling_point_c
+from demould.cold.around.moist import settling_point_c
 from demould.cold.sweat import VISIBLE_UM, kept_at, sweat
 
 psychrolib.SetUnitSystem(psychrolib.SI)

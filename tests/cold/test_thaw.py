@@ -2,8 +2,8 @@ from dataclasses import replace
 
 import pytest
 
+from demould.cold.body.profile import raised, sphere
 from demould.cold.piece import FrozenPiece, Part, place_of
-from demould.cold.profile import raised, sphere
 from demould.cold.thaw import thaw
 from demould.larder.ingredient import Composition
 

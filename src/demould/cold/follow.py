@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from demould.cold.air import Air, Film, air_at
-from demould.cold.cut import Floats
-from demould.cold.film import LYING
-from demould.cold.load import Load, Warmed, air_under, log_of
-from demould.cold.mesh import Mesh
+from demould.cold.around.air import Air, Film, air_at
+from demould.cold.around.film import LYING
+from demould.cold.around.load import Load, Warmed, air_under, log_of
+from demould.cold.body.cut import Floats
+from demould.cold.body.mesh import Mesh
 from demould.cold.piece import FrozenPiece, Part, Place, mesh_for, thermal_of
-from demould.cold.solve import Reading, Run, run
+from demould.cold.run.solve import Reading, Run, run
 
 AGREED_K = 0.3
 TRIES = 6

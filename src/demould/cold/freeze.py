@@ -2,10 +2,10 @@
 
 from typing import Literal
 
-from demould.cold.air import air_at
+from demould.cold.around.air import air_at
 from demould.cold.piece import FrozenPiece, Place
-from demould.cold.readout import passing
-from demould.cold.solve import Run
+from demould.cold.run.readout import passing
+from demould.cold.run.solve import Run
 from demould.cold.wait import LONGEST_S, Wait, wait
 from demould.mise.words import Words
 

@@ -6,8 +6,8 @@ from demould.amounts.area import area_cm2
 from demould.amounts.place import placed
 from demould.amounts.section import opening_mm2, profile
 from demould.amounts.volume import cavity, mould_of
+from demould.cold.body.profile import Profile, area, raised, turned
 from demould.cold.piece import FrozenPiece, Part, wall_of
-from demould.cold.profile import Profile, area, raised, turned
 from demould.larder.read import bands
 from demould.matter.composition import composition
 from demould.matter.density import air as air_in

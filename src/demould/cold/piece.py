@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from demould.cold.air import Air
-from demould.cold.film import LYING
-from demould.cold.load import Load
-from demould.cold.mesh import Mesh, mesh_of
-from demould.cold.profile import Profile, volume
-from demould.cold.skin import FlatFace, Wall
+from demould.cold.around.air import Air
+from demould.cold.around.film import LYING
+from demould.cold.around.load import Load
+from demould.cold.body.mesh import Mesh, mesh_of
+from demould.cold.body.profile import Profile, volume
+from demould.cold.body.skin import FlatFace, Wall
 from demould.larder.ingredient import Composition
 from demould.larder.read import film, material
 from demould.matter.heat import Thermal, thermal

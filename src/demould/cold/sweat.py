@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from demould.cold.moist import (
+from demould.cold.around.moist import (
     over_water_pa,
     saturation_pa,
     settling,

@@ -15,7 +15,7 @@ from typing import Literal
 import numpy as np
 from scipy.optimize import brentq
 
-from demould.cold.cut import Floats
+from demould.cold.body.cut import Floats
 
 TERMS = 30
 Shelf = Literal["wire shelf", "solid shelf"]

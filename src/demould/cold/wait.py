@@ -7,8 +7,8 @@ import numpy as np
 
 from demould.cold.follow import Corner, Followed, follow
 from demould.cold.piece import FrozenPiece, Place
-from demould.cold.readout import value_at
-from demould.cold.solve import Reading, Run
+from demould.cold.run.readout import value_at
+from demould.cold.run.solve import Reading, Run
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 

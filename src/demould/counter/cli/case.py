@@ -75,7 +75,7 @@ def answered(file: str, limit: float | None) -> Answered:
 
 def answer_cold(raw: Raw, limit: float | None) -> Answered:
     """Answer a cold case, with all that is compiled or read once out of the way."""
-    from demould.cold.answer import answer, warm
+    from demould.cold.case.answer import answer, warm
 
     del limit
     warm()

@@ -1,7 +1,7 @@
 """How a narrow symmetric system is solved: no pivoting, its band only."""
 
+from demould.cold.body.cut import Floats
 from demould.cold.compiled import compiled
-from demould.cold.cut import Floats
 
 
 @compiled

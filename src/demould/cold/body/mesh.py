@@ -10,11 +10,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from demould.cold.cells import Cells, cells_at, cells_of, innermost
-from demould.cold.cut import Floats, Whole
-from demould.cold.links import Links, grid_links, joined, seam_links, way
-from demould.cold.profile import Profile, closed, middle
-from demould.cold.skin import FlatFace, Rim, Wall, rim_of
+from demould.cold.body.cells import Cells, cells_at, cells_of, innermost
+from demould.cold.body.cut import Floats, Whole
+from demould.cold.body.links import Links, grid_links, joined, seam_links, way
+from demould.cold.body.profile import Profile, closed, middle
+from demould.cold.body.skin import FlatFace, Rim, Wall, rim_of
 
 CORE_CELLS = 12
 SLAB_CELLS = 60

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from demould.cold.cut import Floats
+from demould.cold.body.cut import Floats
 
 SAME = 1e-9
 

@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from demould.cold.air import Air, Film, even_film
-from demould.cold.keys import (
+from demould.cold.around.air import Air, Film, even_film
+from demould.cold.body.skin import FlatFace, Wall
+from demould.cold.case.keys import (
     Bounds,
     Keys,
     as_keys,
@@ -17,10 +18,9 @@ from demould.cold.keys import (
     shown,
     text,
 )
-from demould.cold.material import MODELS, read_material
-from demould.cold.outline import Bodies, read_bodies
-from demould.cold.skin import FlatFace, Wall
-from demould.cold.solve import Damp
+from demould.cold.case.material import MODELS, read_material
+from demould.cold.case.outline import Bodies, read_bodies
+from demould.cold.run.solve import Damp
 from demould.matter.water import Wet
 
 SCHEMA = "demould-cold-case/1"

@@ -11,8 +11,8 @@ from typing import Literal
 
 import numpy as np
 
-from demould.cold.cut import Floats, Pieces, Whole
-from demould.cold.profile import Profile, closed
+from demould.cold.body.cut import Floats, Pieces, Whole
+from demould.cold.body.profile import Profile, closed
 
 FlatFace = Literal["bottom", "top"]
 FACES = ("bottom", "top", "other")

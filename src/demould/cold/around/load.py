@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from demould.cold.cut import Floats
+from demould.cold.body.cut import Floats
 
 STEPS = 400
 ENTRY_K = 0.3

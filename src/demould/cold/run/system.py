@@ -8,10 +8,10 @@ from typing import NamedTuple
 
 import numpy as np
 
-from demould.cold.air import Film
-from demould.cold.cut import Floats, Whole
-from demould.cold.lookup import Lookup, lookup_of
-from demould.cold.mesh import Mesh
+from demould.cold.around.air import Film
+from demould.cold.body.cut import Floats, Whole
+from demould.cold.body.mesh import Mesh
+from demould.cold.run.lookup import Lookup, lookup_of
 from demould.matter.heat import Thermal
 
 

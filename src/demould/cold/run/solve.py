@@ -9,13 +9,13 @@ from typing import NamedTuple
 
 import numpy as np
 
-from demould.cold.air import Air, Film, air_at, changes, checked_air
+from demould.cold.around.air import Air, Film, air_at, changes, checked_air
+from demould.cold.body.cut import Floats
+from demould.cold.body.mesh import Mesh
 from demould.cold.compiled import compiled
-from demould.cold.cut import Floats
-from demould.cold.lookup import enthalpy_at, ice_at, state_at
-from demould.cold.mesh import Mesh
-from demould.cold.stage import ROUGHLY_AGREED_K, STAGE, Now, Stage, Weather, step_of
-from demould.cold.system import System, system_of
+from demould.cold.run.lookup import enthalpy_at, ice_at, state_at
+from demould.cold.run.stage import ROUGHLY_AGREED_K, STAGE, Now, Stage, Weather, step_of
+from demould.cold.run.system import System, system_of
 from demould.matter.heat import Thermal
 
 HEAT_SCALE_J_KG = 1e5

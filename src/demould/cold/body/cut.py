@@ -11,8 +11,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from demould.cold.body.profile import Profile
 from demould.cold.compiled import compiled
-from demould.cold.profile import Profile
 
 Floats = NDArray[np.float64]
 Whole = NDArray[np.intp]

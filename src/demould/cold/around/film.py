@@ -8,7 +8,7 @@ boxes leave of it.
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from demould.cold.air import Film, even_film
+from demould.cold.around.air import Film, even_film
 
 KELVIN = 273.15
 STEFAN_BOLTZMANN = 5.670374e-8

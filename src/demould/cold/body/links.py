@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from demould.cold.cells import Cells, cells_at, innermost
-from demould.cold.cut import Cut, Floats, Grid, Pieces, Whole
-from demould.cold.profile import Profile
+from demould.cold.body.cells import Cells, cells_at, innermost
+from demould.cold.body.cut import Cut, Floats, Grid, Pieces, Whole
+from demould.cold.body.profile import Profile
 
 SHORTEST = 1e-3
 TRUSTED = 1.25

@@ -10,9 +10,18 @@ from typing import NamedTuple
 
 import numpy as np
 
+from demould.cold.body.cut import (
+    Cut,
+    Floats,
+    Grid,
+    Pieces,
+    Whole,
+    cut,
+    holds,
+    pieces_of,
+)
+from demould.cold.body.profile import Profile, closed, section_area
 from demould.cold.compiled import compiled
-from demould.cold.cut import Cut, Floats, Grid, Pieces, Whole, cut, holds, pieces_of
-from demould.cold.profile import Profile, closed, section_area
 
 CELLS = 300
 LEAST = 1e-6

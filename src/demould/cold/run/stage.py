@@ -14,12 +14,12 @@ from typing import NamedTuple
 
 import numpy as np
 
-from demould.cold.band import solve_band
+from demould.cold.around.moist import latent, settling
+from demould.cold.body.cut import Floats
 from demould.cold.compiled import compiled
-from demould.cold.cut import Floats
-from demould.cold.lookup import state_at
-from demould.cold.moist import latent, settling
-from demould.cold.system import System
+from demould.cold.run.band import solve_band
+from demould.cold.run.lookup import state_at
+from demould.cold.run.system import System
 
 STAGE = 1 - 0.5**0.5
 AGREED_K = 0.02

@@ -10,10 +10,8 @@ from typing import Literal
 
 import numpy as np
 
-from demould.cold.cut import Floats, holds
-from demould.cold.keys import Bounds, Keys, number, pairs, text
-from demould.cold.keys import only as only_keys
-from demould.cold.profile import (
+from demould.cold.body.cut import Floats, holds
+from demould.cold.body.profile import (
     Profile,
     bar,
     checked,
@@ -26,7 +24,9 @@ from demould.cold.profile import (
     sphere,
     volume,
 )
-from demould.cold.skin import FlatFace, flat_faces
+from demould.cold.body.skin import FlatFace, flat_faces
+from demould.cold.case.keys import Bounds, Keys, number, pairs, text
+from demould.cold.case.keys import only as only_keys
 
 SIZE = Bounds(above=0, most=10_000, unit="mm")
 HEIGHT = Bounds(least=0, most=10_000, unit="mm")

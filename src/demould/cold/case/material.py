@@ -2,7 +2,7 @@
 
 import math
 
-from demould.cold.keys import Bounds, Keys, inner, number, only
+from demould.cold.case.keys import Bounds, Keys, inner, number, only
 from demould.matter.heat import Thermal, thermal
 from demould.matter.water import SOLUTES, Wet, reference_a
 

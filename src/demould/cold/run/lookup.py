@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from demould.cold.body.cut import Floats, Whole
 from demould.cold.compiled import compiled
-from demould.cold.cut import Floats, Whole
 from demould.matter.heat import Thermal
 
 

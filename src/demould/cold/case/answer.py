@@ -6,13 +6,13 @@ from itertools import pairwise
 
 import numpy as np
 
-from demould.cold.air import air_at
-from demould.cold.case import Ask, Case, read_case
-from demould.cold.material import table_of
-from demould.cold.mesh import Mesh, mesh_of
-from demould.cold.moist import settling_point_c
-from demould.cold.readout import passing, value_at
-from demould.cold.solve import Accuracy, Reading, Run, run
+from demould.cold.around.air import air_at
+from demould.cold.around.moist import settling_point_c
+from demould.cold.body.mesh import Mesh, mesh_of
+from demould.cold.case.material import table_of
+from demould.cold.case.read import Ask, Case, read_case
+from demould.cold.run.readout import passing, value_at
+from demould.cold.run.solve import Accuracy, Reading, Run, run
 
 Answer = dict[str, object]
 SCHEMA = "demould-cold-answer/1"

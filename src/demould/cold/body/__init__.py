@@ -1,0 +1,1 @@
+"""What a piece is made of, as cells: outlines, cuts, links, skin."""

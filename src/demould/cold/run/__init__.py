@@ -1,0 +1,1 @@
+"""Heat through the cells, step after step."""
