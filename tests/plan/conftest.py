@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from demould.plan.problem_json import problem_from_json
-from demould.plan.steps import Problem
+from demould.plan.problem.problem_json import problem_from_json
+from demould.plan.problem.steps import Problem
 
 CASES = Path(__file__).parent / "cases"
 

@@ -12,7 +12,7 @@ from demould.demo import NAME, NOW
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
 from demould.mise.order import Order
-from demould.plan.schedule import Explain, Schedule
+from demould.plan.answer.schedule import Explain, Schedule
 from demould.week.making import Making
 from demould.week.sections import Week, week_of
 from demould.week.timing import Entry, Timing

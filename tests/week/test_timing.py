@@ -4,8 +4,8 @@ from datetime import datetime, timedelta
 import pytest
 
 from demould.demo import NOW
-from demould.plan.check import check
-from demould.plan.clock import moment_at
+from demould.plan.judge.check import check
+from demould.plan.kitchen.clock import moment_at
 from demould.week.timing import timing_of, to_make
 from tests.week.demo_week import (
     PEBBLE,

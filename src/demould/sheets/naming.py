@@ -1,7 +1,7 @@
 """What a planned step is called, short, and never the same for two things."""
 
-from demould.plan.from_kitchen import Laid
-from demould.plan.parts import Part
+from demould.plan.kitchen.from_kitchen import Laid
+from demould.plan.kitchen.parts import Part
 
 
 def doing(laid: Laid, part: Part) -> str:

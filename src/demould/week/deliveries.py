@@ -9,7 +9,7 @@ from demould.matter.grams import Find, kept_by_solids, weighed_lines
 from demould.mise.dessert import component_of
 from demould.mise.kitchen import Kitchen
 from demould.mise.own_larder import Larder, Stocked
-from demould.plan.clock import open_days
+from demould.plan.kitchen.clock import open_days
 from demould.week.making import Making
 
 DAY_MIN = 24 * 60

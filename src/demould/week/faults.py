@@ -9,7 +9,7 @@ from demould.mise.folder import Folder
 from demould.mise.order import Order
 from demould.mise.problem import Problem
 from demould.mise.words import Words
-from demould.plan.clock import midnight_of, open_windows
+from demould.plan.kitchen.clock import midnight_of, open_windows
 
 
 def faults_of(folder: Folder, now: datetime) -> tuple[Problem, ...]:

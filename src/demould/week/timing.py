@@ -6,13 +6,13 @@ from datetime import datetime
 
 from demould.mise.dessert import Dip
 from demould.mise.kitchen import Kitchen
-from demould.plan.check import Violation, check
-from demould.plan.clock import moment_at
-from demould.plan.cpsat import latest_starts, solve
-from demould.plan.from_kitchen import Laid, lay_out
-from demould.plan.parts import Part, ToMake
-from demould.plan.schedule import Planned, Schedule
-from demould.plan.why import explain
+from demould.plan.answer.schedule import Planned, Schedule
+from demould.plan.judge.check import Violation, check
+from demould.plan.kitchen.clock import moment_at
+from demould.plan.kitchen.from_kitchen import Laid, lay_out
+from demould.plan.kitchen.parts import Part, ToMake
+from demould.plan.solve.cpsat import latest_starts, solve
+from demould.plan.why.explain import explain
 from demould.week.making import Making
 
 SOLVE_S = 6.0

@@ -158,7 +158,7 @@ def of_wait(wait: Wait) -> Answer:
 
 def of_timing(timing: Timing) -> Answer:
     """Give the plan in its schema, and beside it the clock a cook reads."""
-    from demould.plan.schedule_json import schedule_to_json
+    from demould.plan.answer.schedule_json import schedule_to_json
 
     return {
         **schedule_to_json(timing.schedule),

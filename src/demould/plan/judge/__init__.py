@@ -1,0 +1,1 @@
+"""Whether a plan keeps every promise, worked out again without the solver."""

@@ -1,0 +1,1 @@
+"""From the kitchen and its orders to a problem for the planner."""

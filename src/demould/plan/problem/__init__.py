@@ -1,0 +1,1 @@
+"""What is asked: steps, waits, limits, hours and people, and their faults."""
