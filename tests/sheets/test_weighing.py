@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from demould.amounts.factors import Make
+from demould.amounts.counts.factors import Make
 from demould.mise.figure import assumed_in
 from demould.mise.find import find_in
 from demould.mise.version import formula_version

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from demould.amounts.area import area_cm2
-from demould.amounts.place import placed
-from demould.amounts.section import opening_mm2, profile
-from demould.amounts.volume import cavity, mould_of
+from demould.amounts.layers.place import placed
+from demould.amounts.shape.area import area_cm2
+from demould.amounts.shape.section import opening_mm2, profile
+from demould.amounts.shape.volume import cavity, mould_of
 from demould.cold.body.profile import Profile, area, raised, turned
 from demould.cold.piece import FrozenPiece, Part, wall_of
 from demould.larder.read import bands

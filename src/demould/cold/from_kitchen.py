@@ -8,7 +8,7 @@ estimate's corners halve the strength and add half of it.
 
 from dataclasses import dataclass, replace
 
-from demould.amounts.volume import mould_of
+from demould.amounts.shape.volume import mould_of
 from demould.cold.around.load import Load, Lump, Machine, capacity_of
 from demould.cold.piece import Place, place_of
 from demould.larder.read import film, material

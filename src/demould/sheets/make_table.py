@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from demould.amounts.factors import Make
+from demould.amounts.counts.factors import Make
 from demould.matter.grams import share
 from demould.mise.component import Component
 from demould.mise.dessert import Dip, Spray, component_of

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from demould.amounts.dip import InJug
-from demould.amounts.rounds import Rounds
+from demould.amounts.finish.dip import InJug
+from demould.amounts.tools.rounds import Rounds
 from demould.mise.figure import how_known
 from demould.mise.words import Words
 from demould.sheets.days import days

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from demould.amounts.factors import Make
-from demould.amounts.weighable import Weighing, weighings
+from demould.amounts.counts.factors import Make
+from demould.amounts.counts.weighable import Weighing, weighings
 from demould.matter.grams import Find
 from demould.mise.component import Component
 from demould.mise.dessert import component_of

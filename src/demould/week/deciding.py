@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
-from demould.amounts.spares import pieces_to_make
+from demould.amounts.counts.spares import pieces_to_make
 from demould.matter.grams import share
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from datetime import datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
-from demould.amounts.factors import Make
+from demould.amounts.counts.factors import Make
 from demould.matter.grams import Find, kept_by_solids, weighed_lines
 from demould.mise.dessert import component_of
 from demould.mise.kitchen import Kitchen

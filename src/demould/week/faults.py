@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import datetime
 
-from demould.amounts.fit import does_it_fit
+from demould.amounts.layers.fit import does_it_fit
 from demould.mise.figure import Line
 from demould.mise.folder import Folder
 from demould.mise.order import Order

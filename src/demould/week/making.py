@@ -3,16 +3,16 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from demould.amounts.bowl import InBowl, in_bowl
-from demould.amounts.counts import Counts, counts
-from demould.amounts.demand import demand
-from demould.amounts.dip import InJug, best, in_jugs, meant_on_end
-from demould.amounts.factors import Make, makes
-from demould.amounts.losses import to_make_g
-from demould.amounts.piece import Piece, fillers_of, piece
-from demould.amounts.rounds import Rounds, rounds, rounds_as_chosen
-from demould.amounts.spares import make_for
-from demould.amounts.volume import mould_of
+from demould.amounts.counts.counts import Counts, counts
+from demould.amounts.counts.demand import demand
+from demould.amounts.counts.factors import Make, makes
+from demould.amounts.counts.losses import to_make_g
+from demould.amounts.counts.spares import make_for
+from demould.amounts.finish.dip import InJug, best, in_jugs, meant_on_end
+from demould.amounts.layers.piece import Piece, fillers_of, piece
+from demould.amounts.shape.volume import mould_of
+from demould.amounts.tools.bowl import InBowl, in_bowl
+from demould.amounts.tools.rounds import Rounds, rounds, rounds_as_chosen
 from demould.matter.grams import Find
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert, FromMould, component_of

@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from demould.amounts.doubt import Doubt, doubts_of, put_at
-from demould.amounts.factors import makes
-from demould.amounts.rounds import rounds_as_chosen
-from demould.amounts.volume import mould_of
-from demould.amounts.yields import yields
+from demould.amounts.counts.doubt import Doubt, doubts_of, put_at
+from demould.amounts.counts.factors import makes
+from demould.amounts.counts.yields import yields
+from demould.amounts.shape.volume import mould_of
+from demould.amounts.tools.rounds import rounds_as_chosen
 from demould.matter.grams import Find
 from demould.mise.dessert import Dessert
 from demould.mise.figure import Assumed, Figure, assumed_in

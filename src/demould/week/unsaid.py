@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from demould.amounts.wall import WANTED_MM, walls
+from demould.amounts.layers.wall import WANTED_MM, walls
 from demould.mise.dessert import Dessert, component_of
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen

@@ -9,8 +9,8 @@ from demould.mise.figure import Assumed, how_known
 if TYPE_CHECKING:
     from datetime import datetime
 
-    from demould.amounts.dip import InJug
-    from demould.amounts.factors import Make
+    from demould.amounts.counts.factors import Make
+    from demould.amounts.finish.dip import InJug
     from demould.cold.wait import Wait
     from demould.mise.figure import Estimate, Figure
     from demould.mise.problem import Problem

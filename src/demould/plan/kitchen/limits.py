@@ -4,8 +4,8 @@ from collections import Counter
 from collections.abc import Iterator
 from math import ceil, floor
 
-from demould.amounts.section import box_mm
-from demould.amounts.volume import mould_of
+from demould.amounts.shape.section import box_mm
+from demould.amounts.shape.volume import mould_of
 from demould.mise.component import Component
 from demould.mise.dessert import Cut, Dessert, FromMould
 from demould.mise.kitchen import ColdPlace, Kitchen

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import groupby
 
-from demould.amounts.volume import mould_of
+from demould.amounts.shape.volume import mould_of
 from demould.mise.component import Component
 from demould.mise.dessert import FromMould
 from demould.mise.kitchen import Kitchen

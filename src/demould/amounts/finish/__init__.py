@@ -1,0 +1,1 @@
+"""What goes over a piece: dipped, poured, sprayed."""

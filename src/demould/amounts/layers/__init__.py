@@ -1,0 +1,1 @@
+"""What lies where in a mould: heights of the parts, walls, what one piece holds."""

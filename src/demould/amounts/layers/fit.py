@@ -1,0 +1,194 @@
+"""Whether a dessert's parts go into its mould at all."""
+
+from collections.abc import Iterator
+from typing import assert_never
+
+from demould.amounts.layers.inside import sticks_out_mm
+from demould.amounts.layers.place import placed
+from demould.amounts.shape.section import box_mm
+from demould.amounts.shape.volume import cavity, mould_of, volume_ml
+from demould.amounts.tools.sheet import cuts_of_a_tray
+from demould.mise.dessert import (
+    Cut,
+    Dessert,
+    FromMould,
+    Layer,
+    Rest,
+    component_of,
+)
+from demould.mise.figure import Line
+from demould.mise.kitchen import Kitchen
+from demould.mise.mould import Mould
+from demould.mise.problem import Problem
+from demould.mise.shape import Shape
+from demould.mise.words import Words
+
+SPECK_MM = 0.05
+SPECK_ML = 0.05
+
+
+def does_it_fit(dessert: Dessert, kitchen: Kitchen) -> tuple[Problem, ...]:
+    """Say what cannot be: a part larger than the cavity, or no cavity or tray for it.
+
+    Sizes within 0.05 mm and 0.05 ml are taken as fitting: they are what a rule and a
+    scale can tell.
+    """
+    mould = mould_of(kitchen, dessert.mould)
+    found = [
+        *_no_cavity(dessert, kitchen),
+        *_too_long(dessert, kitchen, mould),
+        *_too_much(dessert, kitchen, mould),
+        *_two_fillers(dessert),
+        *_no_cut(dessert),
+    ]
+    return tuple(found or _through_the_wall(dessert, kitchen, mould))
+
+
+def _at(line: Line | None, wrong: Words, remedy: Words) -> Problem:
+    if line is None:
+        return Problem("", 0, 0, wrong, remedy)
+    return Problem(line.file, line.number, line.column, wrong, remedy)
+
+
+def _no_cavity(dessert: Dessert, kitchen: Kitchen) -> Iterator[Problem]:
+    keys = [dessert.mould]
+    keys += [
+        one.fill.mould for one in dessert.layers if isinstance(one.fill, FromMould)
+    ]
+    for key in dict.fromkeys(keys):
+        mould = mould_of(kitchen, key)
+        if mould.cavities <= 0:
+            yield _at(
+                mould.line,
+                Words("the {mould} mould has 0 cavities", mould=key),
+                Words("Write how many trays there are, and of how many cavities"),
+            )
+
+
+def _sized(layer: Layer, kitchen: Kitchen) -> tuple[Shape, float] | None:
+    match layer.fill:
+        case Cut(shape=shape):
+            return shape, volume_ml(shape)
+        case FromMould(mould=key):
+            own = mould_of(kitchen, key)
+            return own.shape, cavity(own).value
+        case Rest():
+            return None
+        case _:
+            assert_never(layer.fill)
+
+
+def _too_long(dessert: Dessert, kitchen: Kitchen, mould: Mould) -> Iterator[Problem]:
+    hollow = box_mm(mould.shape)
+    for layer in dessert.layers:
+        sized = _sized(layer, kitchen)
+        if sized is None:
+            continue
+        part = box_mm(sized[0])
+        names = ("long", "wide", "high")
+        for name, has, room in zip(names, part, hollow, strict=True):
+            if has > room + SPECK_MM:
+                yield _at(
+                    layer.line,
+                    Words(
+                        "{part} is {has:g} mm {name}, but the {mould} mould only"
+                        " {room:g} mm inside",
+                        part=component_of(dessert, layer.component).name,
+                        has=round(has, 1),
+                        name=name,
+                        mould=mould.key,
+                        room=round(room, 1),
+                    ),
+                    Words(
+                        "Make it at most {room:g} mm {name}, or take a larger mould",
+                        room=round(room, 1),
+                        name=name,
+                    ),
+                )
+
+
+def _too_much(dessert: Dessert, kitchen: Kitchen, mould: Mould) -> Iterator[Problem]:
+    sized = [(layer, _sized(layer, kitchen)) for layer in dessert.layers]
+    inside = [(layer, own[1]) for layer, own in sized if own is not None]
+    hollow = cavity(mould).value
+    together = sum(ml for _, ml in inside)
+    fills = any(isinstance(layer.fill, Rest) for layer in dessert.layers)
+    if not inside or together < hollow - SPECK_ML:
+        return
+    if not fills and together <= hollow + SPECK_ML:
+        return
+    largest = max(inside, key=lambda pair: pair[1])[0]
+    yield _at(
+        largest.line,
+        Words(
+            "what goes into a piece takes {together:.1f} ml, but the {mould} mould"
+            " holds {hollow:.1f} ml",
+            together=together,
+            mould=mould.key,
+            hollow=hollow,
+        ),
+        Words(
+            "Take {over:.1f} ml less in all, or a larger mould",
+            over=max(together - hollow, SPECK_ML),
+        ),
+    )
+
+
+def _through_the_wall(
+    dessert: Dessert, kitchen: Kitchen, mould: Mould
+) -> Iterator[Problem]:
+    for part in placed(dessert, kitchen):
+        out = sticks_out_mm(part, mould.shape)
+        if out > SPECK_MM:
+            yield _at(
+                part.layer.line,
+                Words(
+                    "{part}, {at:g} mm over the bottom of the {mould} mould, goes"
+                    " {out:.1f} mm through its wall",
+                    part=component_of(dessert, part.layer.component).name,
+                    at=round(part.at, 1),
+                    mould=mould.key,
+                    out=out,
+                ),
+                Words("Let it stand elsewhere, turn it over, or make it smaller"),
+            )
+
+
+def _two_fillers(dessert: Dessert) -> Iterator[Problem]:
+    first: str | None = None
+    for layer in dessert.layers:
+        if not isinstance(layer.fill, Rest):
+            continue
+        if first is not None and layer.component != first:
+            yield _at(
+                layer.line,
+                Words(
+                    "{one} and {other} both fill the rest",
+                    one=component_of(dessert, first).name,
+                    other=component_of(dessert, layer.component).name,
+                ),
+                Words("Give one of them a size"),
+            )
+        first = first or layer.component
+
+
+def _no_cut(dessert: Dessert) -> Iterator[Problem]:
+    for layer in dessert.layers:
+        made = component_of(dessert, layer.component)
+        if made.sheet is None or not isinstance(layer.fill, Cut):
+            continue
+        if cuts_of_a_tray(made.sheet, layer.fill.shape) == 0:
+            long, wide, _ = box_mm(layer.fill.shape)
+            yield _at(
+                layer.line,
+                Words(
+                    "{part} is {long:g} x {wide:g} mm, but its tray only"
+                    " {tray_long:g} x {tray_wide:g} mm",
+                    part=made.name,
+                    long=long,
+                    wide=wide,
+                    tray_long=made.sheet.tray.length_mm,
+                    tray_wide=made.sheet.tray.width_mm,
+                ),
+                Words("Bake it on a larger tray, or join two"),
+            )

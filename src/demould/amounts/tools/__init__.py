@@ -1,0 +1,1 @@
+"""What the kitchen takes at once: moulds, bowls, trays."""
