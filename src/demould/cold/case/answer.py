@@ -95,7 +95,7 @@ def warm() -> None:
             "air": -20,
             "h": 10,
             "ask": {"core_c": [0], "until_s": 60, "curve_every_s": 60},
-            "accuracy": {"cell_mm": 3, "step_s": 60},
+            "accuracy": {"cell_mm": 3},
         }
     )
 
