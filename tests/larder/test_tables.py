@@ -13,10 +13,13 @@ TABLES = sorted(
     entry.name.removesuffix(".csv")
     for entry in (files("demould.larder") / "tables").iterdir()
 )
-VALUES = ["bands", "densities", "films", "holds", "materials", "unit_weights"]
+VALUES = [
+    "agents", "bands", "densities", "films", "holds", "materials", "sweetness",
+    "unit_weights",
+]  # fmt: skip
 UNITS = {
-    "%", "-", "g", "g bloom", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
-    "kg/m3", "J/kgK", "mg/100 g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "°C",
+    "%", "-", "g", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
+    "kg/m3", "J/kgK", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 

@@ -1,5 +1,6 @@
 """The door of the larder: every question it answers, from one place."""
 
+from demould.larder.agents import agent_of, agents, bloom_of
 from demould.larder.find import (
     find_ingredient,
     ingredient,
@@ -16,10 +17,14 @@ from demould.larder.practice import (
     holds,
     unit_weight,
 )
+from demould.larder.sweet import scale
 from demould.larder.table import sources
 
 __all__ = [
+    "agent_of",
+    "agents",
     "bands",
+    "bloom_of",
     "component_kinds",
     "constituents",
     "density",
@@ -33,6 +38,7 @@ __all__ = [
     "ingredients",
     "material",
     "near_ingredients",
+    "scale",
     "sources",
     "unit_weight",
 ]

@@ -38,6 +38,8 @@ MELTING_J_KG = 333.6e3
 HEAT_CAPACITY_GAP_J_MOL_K = 38.1
 SATURATED_SUGAR = 2.0
 NEVER_C = -200.0
+DEEPEST_C = -150.0
+"""Colder than this nobody asks; nearly dry syrups would freeze there on paper."""
 _MELTING_J_MOL = MELTING_J_KG * WATER_KG_MOL
 
 
@@ -241,6 +243,9 @@ def freezing_point_c(wet: Wet) -> float | None:
         return None
     wanted = math.log(serum_activity(wet, wet.free_water))
     gap = wet.heat_capacity_gap
+    lowest = np.array(max(wet.stop_c, DEEPEST_C))
+    if wanted <= math.log(float(ice_activity(lowest, gap))):
+        return None
     inverse = 1 / MELTING_K - wanted * GAS_J_MOL_K / _MELTING_J_MOL
     sloping = (_MELTING_J_MOL - gap * MELTING_K) / GAS_J_MOL_K
     for _ in range(12):

@@ -2,9 +2,9 @@
 
 import math
 
-from demould.cold.case.keys import Bounds, Keys, inner, number, only
 from demould.matter.heat import Thermal, thermal
 from demould.matter.water import SOLUTES, Wet, reference_a
+from demould.mise.json_keys import Bounds, Keys, inner, number, only
 
 MODELS = ("reference-a", "default")
 SHARE = Bounds(least=0, most=1)

@@ -25,8 +25,8 @@ from demould.cold.body.profile import (
     volume,
 )
 from demould.cold.body.skin import FlatFace, flat_faces
-from demould.cold.case.keys import Bounds, Keys, number, pairs, text
-from demould.cold.case.keys import only as only_keys
+from demould.mise.json_keys import Bounds, Keys, number, pairs, text
+from demould.mise.json_keys import only as only_keys
 
 SIZE = Bounds(above=0, most=10_000, unit="mm")
 HEIGHT = Bounds(least=0, most=10_000, unit="mm")

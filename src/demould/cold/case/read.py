@@ -5,7 +5,11 @@ from dataclasses import dataclass
 
 from demould.cold.around.air import Air, Film, even_film
 from demould.cold.body.skin import FlatFace, Wall
-from demould.cold.case.keys import (
+from demould.cold.case.material import MODELS, read_material
+from demould.cold.case.outline import Bodies, read_bodies
+from demould.cold.run.solve import Damp
+from demould.matter.water import Wet
+from demould.mise.json_keys import (
     Bounds,
     Keys,
     as_keys,
@@ -18,10 +22,6 @@ from demould.cold.case.keys import (
     shown,
     text,
 )
-from demould.cold.case.material import MODELS, read_material
-from demould.cold.case.outline import Bodies, read_bodies
-from demould.cold.run.solve import Damp
-from demould.matter.water import Wet
 
 SCHEMA = "demould-cold-case/1"
 KEYS = (

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 ANSWERED_BY = {
     "demould-cold-case/1": "demould.counter.cli.case:answer_cold",
+    "demould-formula-case/1": "demould.counter.cli.case:answer_formula",
 }
 """Who answers a schema: a function from (case, limit in seconds) to its answer, or None
 and every fault as a sentence that begins with its place. Imported when it is asked."""
@@ -80,6 +81,14 @@ def answer_cold(raw: Raw, limit: float | None) -> Answered:
     del limit
     warm()
     return answer(raw, time.perf_counter)
+
+
+def answer_formula(raw: Raw, limit: float | None) -> Answered:
+    """Answer a formula; it takes no time worth a limit."""
+    from demould.matter.formula_answer import answer
+
+    del limit
+    return answer(raw)
 
 
 class _TwiceError(ValueError):
