@@ -1,0 +1,1 @@
+"""What happened, and what it teaches: read from the entries, nothing else."""
