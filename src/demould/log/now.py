@@ -10,9 +10,7 @@ def standing(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     entries = tuple(entries)
     gone = {one.entry for one in entries if isinstance(one, TakenBack)}
     return tuple(
-        one
-        for one in entries
-        if one.id not in gone and not isinstance(one, TakenBack)
+        one for one in entries if one.id not in gone and not isinstance(one, TakenBack)
     )
 
 
@@ -24,6 +22,4 @@ def agreed_plan(entries: Iterable[Entry]) -> Agreed | None:
 
 def done_steps(entries: Iterable[Entry]) -> Mapping[str, Happened]:
     """Give what has begun, by step; what was written last about a step counts."""
-    return {
-        one.step: one for one in standing(entries) if isinstance(one, Happened)
-    }
+    return {one.step: one for one in standing(entries) if isinstance(one, Happened)}

@@ -32,13 +32,20 @@ def _does_not_stand(timing: Timing) -> Iterator[Block]:
     """Say why, loudly; then what would make room, where the plan knows."""
     explain = timing.schedule.explain
     broken = tuple(one.text for one in timing.broken)
-    if explain is not None:
-        why: str | Words = explain.text
+    if timing.limits:
+        why: str | Words = timing.limits[0].text
+    elif explain is not None:
+        why = explain.text
     elif broken:
         why = Words("the plan that was found breaks what it promises")
     else:
         why = Words("no plan was found in the time given")
     yield Lines(lines=(Words("IT DOES NOT STAND: {why}", why=why), *broken), loud=True)
+    if timing.limits:
+        then = (one.text for one in timing.limits[1:])
+        told = (Words("Then: {what}", what=what) for what in then)
+        helps = Words("What helps: {help}", help=timing.limits[0].help)
+        yield Lines(lines=(helps, *told))
     if explain is not None and explain.relaxations:
         room = (one.text for one in explain.relaxations)
         yield Lines(lines=(Words("What would make room, one of:"), *room))

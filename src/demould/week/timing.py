@@ -11,6 +11,8 @@ from demould.plan.judge.check import Violation, check
 from demould.plan.kitchen.clock import moment_at
 from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.kitchen.parts import Part, ToMake
+from demould.plan.quick.limit import Limit
+from demould.plan.quick.look import first_look
 from demould.plan.solve.cpsat import latest_starts, solve
 from demould.plan.why.explain import explain
 from demould.week.making import Making
@@ -38,7 +40,8 @@ class Timing:
 
     `latest` has the latest start that still works, for the steps a cook asks about;
     `spare` the minutes each order can slip before one of them is missed. `broken` is
-    what the judge found; a plan with any is never shown as one.
+    what the judge found; a plan with any is never shown as one. `limits` are what was
+    seen at once, without a search: with any of them there is no plan.
     """
 
     laid: Laid
@@ -47,6 +50,7 @@ class Timing:
     latest: Mapping[str, datetime]
     spare: Mapping[str, int]
     broken: tuple[Violation, ...]
+    limits: tuple[Limit, ...] = ()
 
     @property
     def stands(self) -> bool:
@@ -94,7 +98,12 @@ def timing_of(
     """Plan all orders together from `now` (aware), and judge the plan."""
     orders = tuple(orders)
     laid = lay_out(kitchen, orders, now)
-    schedule = solve(laid.problem, seconds=SOLVE_S, seed=seed)
+    limits = first_look(laid.problem)
+    schedule = (
+        Schedule(problem=laid.problem.id, status="infeasible")
+        if limits
+        else solve(laid.problem, seconds=SOLVE_S, seed=seed)
+    )
     if not schedule.steps:
         laid, schedule = _otherwise(kitchen, orders, now, laid, schedule, seed)
     broken = check(laid.problem, schedule)
@@ -106,6 +115,7 @@ def timing_of(
             latest={},
             spare={},
             broken=broken,
+            limits=first_look(laid.problem),
         )
     asked = tuple(_asked_about(laid))
     latest = {
@@ -133,7 +143,7 @@ def _otherwise(
 ) -> tuple[Laid, Schedule]:
     """Make nothing for two orders at once, or say what stands in the way."""
     apart = lay_out(kitchen, orders, now, share=False)
-    if apart.problem != laid.problem:
+    if apart.problem != laid.problem and not first_look(apart.problem):
         found = solve(apart.problem, seconds=SOLVE_S, seed=seed)
         if found.steps:
             return apart, found

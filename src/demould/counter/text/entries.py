@@ -39,7 +39,9 @@ def read_entries(folder: Path) -> tuple[Entries, tuple[Problem, ...]]:
                     ENTRIES.as_posix(),
                     number,
                     1,
-                    Words("this line is no entry: it was cut short, or changed by hand"),
+                    Words(
+                        "this line is no entry: it was cut short, or changed by hand"
+                    ),
                     Words("Take the line away; the others count without it"),
                 )
             )

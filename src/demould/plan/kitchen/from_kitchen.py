@@ -21,6 +21,7 @@ from demould.plan.kitchen.lines import OPEN, plan_steps
 from demould.plan.kitchen.parts import Part, ToMake, count_of, rounds_of, step_name
 from demould.plan.kitchen.shared import Shared, shared_batches
 from demould.plan.problem import steps as problem
+from demould.plan.problem.telling import minutes
 
 SPARE_BEFORE_DUE_MIN = 30
 """Spare minutes wished for between the last step and a collection."""
@@ -148,9 +149,17 @@ def _chain(
     if batch is not None:
         arrives = batch.arrives
     earliest = minutes_since(sheet.origin, arrives) if arrives else None
-    groups = []
+    groups: list[_Group] = []
+    turns = _in_turns(sheet, component, method)
     for index, step in enumerate(method):
-        groups.append(_group(sheet, component, step, None if index else earliest))
+        group = _group(
+            sheet,
+            component,
+            step,
+            None if index else earliest,
+            turns=step.each_round or index < turns,
+        )
+        groups.append(group)
         if index:
             _follow(sheet, groups[-2], groups[-1])
     _round_by_round(sheet, groups)
@@ -158,14 +167,34 @@ def _chain(
     return tuple(groups)
 
 
+def _in_turns(sheet: _Sheet, component: Component | None, method: Method) -> int:
+    """Count the lines that go by the fillings of a component's own mould.
+
+    Where all of it does not fit at once, each filling is made, frozen and taken out
+    before the next: nothing that sets stands about until a mould comes free.
+    """
+    if component is None or component.key in sheet.shared:
+        return 0
+    frozen = next((i for i, step in enumerate(method) if step.roads), None)
+    if frozen is None or _mould_of(sheet, component) is None:
+        return 0
+    once = len(rounds_of(sheet.make, component)) == 1
+    return 0 if once else min(len(method), frozen + 2)
+
+
 def _group(
-    sheet: _Sheet, component: Component | None, step: Step, earliest: int | None
+    sheet: _Sheet,
+    component: Component | None,
+    step: Step,
+    earliest: int | None,
+    *,
+    turns: bool,
 ) -> _Group:
     make = sheet.make
     batch = sheet.shared.get(component.key) if component else None
     sizes = (
         dict(enumerate(rounds_of(make, component), start=1))
-        if step.each_round
+        if turns
         else {0: batch.pieces if batch else count_of(make, component)}
     )
     by_round = {}
@@ -243,7 +272,7 @@ def _one_after_another(
             to_at="end",
             min=None,
             max=int(step.within.value),
-            why=f"{last.label} is used up within {step.within}",
+            why=f"{last.label} is used up within {minutes(int(step.within.value))}",
         )
     longest = [step.hold] if step.hold else []
     if step.stand and step.stand.most:
@@ -255,7 +284,7 @@ def _one_after_another(
             to=first.id,
             min=None,
             max=int(figure.value),
-            why=f"{last.label} holds {figure}",
+            why=f"{last.label} holds {minutes(int(figure.value))}",
         )
 
 
@@ -351,6 +380,7 @@ def _hold_till_due(sheet: _Sheet, piece: tuple[_Group, ...]) -> None:
         if group.step.roads:
             return
         if group.step.stand and group.step.hold:
+            hold = minutes(int(group.step.hold.value))
             for laid in group.by_round.values():
                 sheet.lags.append(
                     problem.Lag(
@@ -359,7 +389,7 @@ def _hold_till_due(sheet: _Sheet, piece: tuple[_Group, ...]) -> None:
                         to=due,
                         min=None,
                         max=int(group.step.hold.value),
-                        why=f"{laid[-1].label} holds {group.step.hold} from the door",
+                        why=f"{laid[-1].label} holds {hold} from the door",
                     )
                 )
             return

@@ -34,7 +34,8 @@ def shared_batches(
     """Give, by order and component, the batch it has a part in, where there is one.
 
     Shared is what is made in one go for all: not by rounds, and if it is frozen in a
-    mould of its own, all of it at once.
+    mould of its own, all of it at once. What is dipped into is melted for each: its jug
+    is tied to one dipping.
     """
     found: dict[str, dict[str, Shared]] = {}
     for alike in _alike(makes):
@@ -92,6 +93,8 @@ def _batch(
         return None
     pieces = sum(count_of(make, component) for make in makes)
     if any(step.each_round for step in component.method):
+        return None
+    if any(make.jug and make.jug[0] == component.key for make in makes):
         return None
     moulds = [
         mould_of(kitchen, layer.fill.mould)

@@ -12,12 +12,28 @@ if TYPE_CHECKING:
     from demould.plan.problem.steps import At, Problem, Step
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+MONTHS = (
+    "Jan",
+    "Feb",
+    "Mar",
+    "Apr",
+    "May",
+    "Jun",
+    "Jul",
+    "Aug",
+    "Sep",
+    "Oct",
+    "Nov",
+    "Dec",
+)
+DAY_MIN = 24 * 60
+WEEK_MIN = 7 * DAY_MIN
 
 
 def clock(problem: Problem, minute: int) -> str:
     """Give day and wall clock of an elapsed minute, ``"Thu 09:10"``.
 
-    With a zone, minutes run through a change of the clocks as real ones do.
+    From a week on the date stands in it: ``"Tue 24 Nov 09:00"``. With a zone, minutes run through a change of the clocks as real ones do.
     """
     midnight = datetime.fromisoformat(problem.origin)
     passed = timedelta(minutes=minute)
@@ -26,13 +42,16 @@ def clock(problem: Problem, minute: int) -> str:
     else:
         zone = ZoneInfo(problem.zone)
         then = (midnight.replace(tzinfo=zone).astimezone(UTC) + passed).astimezone(zone)
-    return f"{DAYS[then.weekday()]} {then:%H:%M}"
+    date = f" {then.day} {MONTHS[then.month - 1]}" if minute >= WEEK_MIN else ""
+    return f"{DAYS[then.weekday()]}{date} {then:%H:%M}"
 
 
 def minutes(count: int) -> str:
-    """Give a stretch of time: ``"45 min"``, ``"12 h"``, ``"19 h 10"``."""
+    """Give a stretch of time: ``"45 min"``, ``"12 h"``, ``"19 h 10"``, ``"14 d"``."""
     if count < 60:
         return f"{count} min"
+    if count % DAY_MIN == 0 and count > DAY_MIN:
+        return f"{count // DAY_MIN} d"
     hours, rest = divmod(count, 60)
     return f"{hours} h {rest:02d}" if rest else f"{hours} h"
 

@@ -1,0 +1,33 @@
+"""What comes into the house after it is needed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from demould.plan.problem.telling import called, clock
+from demould.plan.quick.limit import Limit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from demould.plan.problem.steps import Problem
+    from demould.plan.solve.lags import Bounds
+
+
+def comes_too_late(problem: Problem, limits: Bounds) -> Iterator[Limit]:
+    """Give every step that cannot begin before its latest start."""
+    for step in problem.steps:
+        last = limits.latest[step.id, "start"]
+        if step.earliest is not None and step.earliest > last:
+            text = (
+                f"{called(step)} waits for a delivery until"
+                f" {clock(problem, step.earliest)}, and has to begin by"
+                f" {clock(problem, last)}"
+            )
+            yield Limit(
+                over="delivery",
+                id=step.id,
+                orders=step.order,
+                text=text,
+                help="another supplier, what is in stock, or a later day",
+            )
