@@ -82,6 +82,16 @@ class Chains:
                 reached[there] = max(reached.get(there, at), at)
         return reached.get(end, 0)
 
+    def open_until(self, minute: int) -> int:
+        """Give the last minute up to `minute` at which anybody is there."""
+        closes = [
+            min(window.close, minute)
+            for windows in self.problem.calendars.values()
+            for window in windows
+            if window.open <= minute
+        ]
+        return max(closes, default=minute)
+
     def _open(self, here: Moment, minute: int) -> int:
         ranges = self.ranges.get(here)
         if ranges is None or minute >= NEVER:

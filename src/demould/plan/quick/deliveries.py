@@ -11,10 +11,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from demould.plan.problem.steps import Problem
+    from demould.plan.quick.chain import Chains
     from demould.plan.solve.lags import Bounds
 
 
-def comes_too_late(problem: Problem, limits: Bounds) -> Iterator[Limit]:
+def comes_too_late(problem: Problem, limits: Bounds, chains: Chains) -> Iterator[Limit]:
     """Give every step that cannot begin before its latest start."""
     for step in problem.steps:
         last = limits.latest[step.id, "start"]
@@ -22,7 +23,7 @@ def comes_too_late(problem: Problem, limits: Bounds) -> Iterator[Limit]:
             text = (
                 f"{called(step)} waits for a delivery until"
                 f" {clock(problem, step.earliest)}, and has to begin by"
-                f" {clock(problem, last)}"
+                f" {clock(problem, chains.open_until(last))}"
             )
             yield Limit(
                 over="delivery",

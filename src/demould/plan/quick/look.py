@@ -31,7 +31,7 @@ def first_look(problem: Problem) -> tuple[Limit, ...]:
     limits = bounds(problem)
     wide = _wide(problem) if isinstance(limits, Explain) else limits
     if not isinstance(wide, Explain):
-        found += comes_too_late(problem, wide)
+        found += comes_too_late(problem, wide, chains)
         found += too_few(problem, wide, chains)
         found += too_long_in_all(problem, wide)
         found += [] if found else too_few_hands(problem, wide)

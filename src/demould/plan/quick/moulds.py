@@ -106,7 +106,7 @@ def _limit(
         orders=orders,
         text=(
             f"{things if key else resource.name}: {wanted} rounds are needed and"
-            f" {len(free)} can be out by {clock(problem, until)}"
+            f" {len(free)} can be out by {clock(problem, chains.open_until(until))}"
             f"{_pace(problem, chains, holds, free)}"
         ),
         help=", ".join([*helps, "fewer pieces", "or a later day"]),
