@@ -83,7 +83,7 @@ def test_the_seven_constituents_are_there() -> None:
 
 KINDS = {
     "still_freezer", "upright_freezer", "blast_chiller", "fan_fridge_open",
-    "fridge_closed_box", "still_fridge", "room",
+    "fridge_closed_box", "covered_tray", "still_fridge", "room",
 }  # fmt: skip
 
 
@@ -142,6 +142,39 @@ def test_places_stand_in_the_order_of_their_wind() -> None:
     ]  # fmt: skip
     likely = [film(kind).total.value for kind in order]
     assert likely == sorted(likely)
+
+
+@pytest.mark.parametrize("kind", ["fridge_closed_box", "covered_tray"])
+def test_a_cover_lets_in_less_water_than_heat(kind: str) -> None:
+    known = film(kind)
+    assert known.vapour is not None
+    assert known.vapour.high < known.convective.low
+
+
+@pytest.mark.parametrize(
+    ("kind", "litres", "pieces_m2", "changes"),
+    [
+        # As the table's remarks say: least, likely and most changes of air an hour.
+        ("fridge_closed_box", 8, 0.12, (0.1, 0.5, 2)),
+        ("covered_tray", 3.6, 0.08, (3, 11, 40)),
+    ],
+)
+def test_what_a_cover_lets_in_is_its_changes_of_air(
+    kind: str, litres: float, pieces_m2: float, changes: tuple[float, float, float]
+) -> None:
+    # Air 1.28 kg/m3 and 1006 J/kgK at 3 °C (handbook values), Le^(2/3) 0.89: a flow of
+    # V m3/s over A m2 brings as much water as a film of V / A x rho cp Le^(2/3).
+    known = film(kind).vapour
+    assert known is not None
+    by_flow = [
+        litres / 1000 * each / 3600 / pieces_m2 * 1.28 * 1006 * 0.89 for each in changes
+    ]
+    assert (known.low, known.value, known.high) == pytest.approx(by_flow, rel=0.25)
+
+
+def test_only_fridges_say_how_damp_they_are() -> None:
+    damp = {kind for kind in film_kinds() if film(kind).humidity}
+    assert damp == {"fan_fridge_open", "still_fridge"}
 
 
 def test_a_place_has_the_names_people_use() -> None:

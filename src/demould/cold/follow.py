@@ -1,17 +1,18 @@
 """One solve of a piece in its place, with everything unsure at a stated corner."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
 from demould.cold.around.air import Air, Film, air_at
-from demould.cold.around.film import LYING
+from demould.cold.around.film import LYING, STANDS_ON
 from demould.cold.around.load import Load, Warmed, air_under, log_of
 from demould.cold.body.cut import Floats
 from demould.cold.body.mesh import Mesh
 from demould.cold.piece import FrozenPiece, Part, Place, mesh_for, thermal_of
-from demould.cold.run.solve import Reading, Run, run
+from demould.cold.run.solve import Damp, Reading, Run, run
+from demould.larder.ingredient import Composition
 
 AGREED_K = 0.3
 TRIES = 6
@@ -31,23 +32,34 @@ class Corner:
         All parts, and the air, so much warmer than said. [K]
     heavier
         Whipped parts weigh so many times what is said. [-]
+    wetter
+        Every part holds so many times its water, and less of all else. [-]
     capacity
         The machine can do so many times what is said. [-]
+    relative, reach
+        Humidity, and the film that lets in as much water. [0 to 1, W/(m2 K)]
     """
 
     film: float
     start_off_k: float = 0.0
     air_off_k: float = 0.0
     heavier: float = 1.0
+    wetter: float = 1.0
     capacity: float = 1.0
+    relative: float = 0.0
+    reach: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Followed:
-    """A run, and how the air went; `outside` (s, °C) is how the load saw the piece."""
+    """A run, and how the air went; `outside` (s, °C) is how the load saw the piece.
+
+    `open_m2` is the skin that air and water reach.
+    """
 
     run: Run
     air_c: Air
+    open_m2: float
     warmed: Warmed | None = None
     outside: tuple[Floats, Floats] | None = None
 
@@ -72,16 +84,24 @@ def follow(
     )
     film = film_of(piece, place, corner.film)
     thermals = [
-        thermal_of(part.made_of, _air_share(part, corner)) for part in piece.parts
+        thermal_of(_wetter(part.made_of, corner.wetter), _air_share(part, corner))
+        for part in piece.parts
     ]
     start = [part.start_c + corner.start_off_k for part in piece.parts]
+    share = open_share(piece, place, mesh)
+    open_m2 = share * float(mesh.rim.outer_area.sum())
+    damp = None
+    if place.humid is not None:
+        damp = Damp(relative=corner.relative, h_convective=corner.reach * share)
 
     def solved(air: Air) -> Run:
-        return run(mesh, thermals, start, air, film, until=until, done=done)
+        return run(
+            mesh, thermals, start, air, film, until=until, done=done, damp=damp
+        )
 
     if place.load is None:
         steady = _shifted(place.air_c, corner.air_off_k)
-        return Followed(run=solved(steady), air_c=steady)
+        return Followed(run=solved(steady), air_c=steady, open_m2=open_m2)
     load = _at(place.load, corner)
     passes = passes_of(mesh, film)
     air: Air = load.machine.set_c
@@ -100,7 +120,9 @@ def follow(
         now = solved(air)
         outside = _outside(now, air, passes)
         last = warmed
-    return Followed(run=now, air_c=air, warmed=last, outside=outside)
+    return Followed(
+        run=now, air_c=air, open_m2=open_m2, warmed=last, outside=outside
+    )
 
 
 def film_of(piece: FrozenPiece, place: Place, lone: float) -> Film:
@@ -113,6 +135,33 @@ def passes_of(mesh: Mesh, film: Film) -> float:
     """Film times area over all of the outside [W/K]."""
     h = np.array([film.bottom, film.top, film.other])[mesh.rim.face]
     return float((h * mesh.rim.outer_area).sum())
+
+
+def open_share(piece: FrozenPiece, place: Place, mesh: Mesh) -> float:
+    """Skin that air and water reach, over all of the turned body's outside [-].
+
+    The flat end the piece stands on is left out; the rest counts as large as the real
+    piece's.
+    """
+    stands = STANDS_ON.get(place.lying, "")
+    shares = [float(face != stands) for face in ("bottom", "top")]
+    weights = np.array([*shares, piece.surface_share])
+    area = mesh.rim.outer_area
+    return float((weights[mesh.rim.face] * area).sum() / area.sum())
+
+
+def _wetter(made_of: Composition, times: float) -> Composition:
+    """Give it with so many times its water, and less of all else, 100 g as before."""
+    if times == 1:
+        return made_of
+    total = made_of.total
+    water = min(times * made_of.water, total)
+    rest = total - made_of.water
+    shrunk = (total - water) / rest if rest > 0 else 1.0
+    parts = {
+        field.name: getattr(made_of, field.name) * shrunk for field in fields(made_of)
+    }
+    return Composition(**(parts | {"water": water}))
 
 
 def _air_share(part: Part, corner: Corner) -> float:

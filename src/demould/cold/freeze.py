@@ -6,7 +6,7 @@ from demould.cold.around.air import air_at
 from demould.cold.piece import FrozenPiece, Place
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
-from demould.cold.wait import LONGEST_S, Wait, wait
+from demould.cold.wait import LONGEST_S, Goal, Wait, wait
 from demould.mise.words import Words
 
 NEAR_K = 3.0
@@ -31,11 +31,9 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
 
     end_c = air_at(place.air_c, LONGEST_S)
     gap = target_c - end_c
-    return wait(
-        piece,
-        place,
+    goal = Goal(
         cooling=True,
-        reachable=gap >= TOO_NEAR_K,
+        reachable=lambda off: gap - off >= TOO_NEAR_K,
         done=lambda reading: reading.warmest <= target_c,
         moment=frozen,
         never=Words(
@@ -44,14 +42,13 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
             air=end_c,
             target=target_c,
         ),
-        remark=Words(
-            "the air is only {gap:.1f} °C colder than the target: one degree more or"
-            " less in this place moves the time a lot; measure its air",
-            gap=gap,
-        )
-        if gap < NEAR_K
-        else None,
     )
+    near = Words(
+        "the air is only {gap:.1f} °C colder than the target: one degree more or less"
+        " in this place moves the time a lot; measure its air",
+        gap=gap,
+    )
+    return wait(piece, place, goal, near if TOO_NEAR_K <= gap < NEAR_K else None)
 
 
 def plank_seconds(

@@ -7,10 +7,13 @@ estimate's corners halve the strength and add half of it.
 """
 
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from demould.amounts.shape.volume import mould_of
+from demould.cold.around.film import Near, radiation
 from demould.cold.around.load import Load, Lump, Machine, capacity_of
-from demould.cold.piece import Place, place_of
+from demould.cold.piece import Humid, Place, place_of
+from demould.larder.fact import Fact
 from demould.larder.read import film, material
 from demould.matter.grams import GRAMS
 from demould.mise.dessert import Dessert
@@ -25,15 +28,21 @@ FILMS = {
     "still freezer": "still_freezer",
     "fan fridge": "fan_fridge_open",
     "still fridge": "still_fridge",
-    "closed box": "fridge_closed_box",
+    "under a lid": "covered_tray",
+    "in closed boxes": "fridge_closed_box",
 }
 """What a cold place is called in a kitchen, and its row in the larder's films."""
+
+Cover = Literal["open", "under a lid", "in closed boxes"]
+COVERS: tuple[Cover, ...] = ("open", "under a lid", "in closed boxes")
 
 MEASURED_SHARE = 0.1
 """A film told by a probe or by somebody is taken as right to a tenth."""
 FREEZER_UNSURE_K = 1.0
 FRIDGE_UNSURE_K = 0.5
 """How far the air at the pieces may be from the display's. Estimates."""
+LEAST_CONVECTIVE = 1.0
+"""Still air moves at least so much of a film, whatever is left of it [W/(m2 K)]."""
 ROOM_C = 21.0
 TRAY_KG = 1.0
 TRAY_M2 = 0.06
@@ -69,20 +78,57 @@ def to_freeze(dessert: Dessert, kitchen: Kitchen, place: ColdPlace) -> Place:
 
 
 def to_thaw(
-    dessert: Dessert, kitchen: Kitchen, place: ColdPlace, *, boxed: bool
+    dessert: Dessert, kitchen: Kitchen, place: ColdPlace, cover: Cover
 ) -> Place:
-    """Give a fridge with pieces on a tray: open, or in closed boxes."""
-    if boxed:
-        bare = replace(place, film=None)
-        return replace(_in_air(bare, "closed box"), air_unsure_k=FRIDGE_UNSURE_K)
+    """Give a fridge with pieces on a tray: open, under a lid, or in closed boxes."""
+    damp = _humidity(place)
+    if cover != "open":
+        bare = _in_air(replace(place, film=None), cover)
+        let_in = film(FILMS[cover]).vapour
+        reach = (0.0, 0.0, 0.0) if let_in is None else _three(let_in)
+        return replace(
+            bare,
+            air_unsure_k=FRIDGE_UNSURE_K,
+            humid=Humid(relative=damp, reach=reach),
+        )
     small = mould_of(kitchen, dessert.mould).cavities_each > 1
     turned = "on its top" if dessert.upside_down else "on a tray"
     large = "large on its top" if dessert.upside_down else "large"
+    found = _in_air(place, place.kind)
     return replace(
-        _in_air(place, place.kind),
+        found,
         lying=turned if small else large,
         air_unsure_k=FRIDGE_UNSURE_K,
+        humid=Humid(relative=damp, reach=_convective(place, found)),
     )
+
+
+def _humidity(place: ColdPlace) -> tuple[float, float, float]:
+    """Low, likely, high of its air [0 to 1]: its own figure, else its kind's."""
+    if place.humidity is not None:
+        low, high = _bounds(place.humidity)
+        return low / 100, place.humidity.value / 100, min(1.0, high / 100)
+    known = film(FILMS[place.kind]).humidity
+    if known is None:
+        raise ValueError(f"nobody knows how damp the air of a {place.kind} is")
+    low, likely, high = _three(known)
+    return low / 100, likely / 100, high / 100
+
+
+def _convective(place: ColdPlace, found: Place) -> tuple[float, float, float]:
+    """What moves water: the kind's film without radiation, or a measured one's."""
+    if place.film is None:
+        return _three(film(FILMS[place.kind]).convective)
+    glow = radiation(Near(size=1.0, surface_c=0.0, air_c=place.air.value))
+    low, likely, high = (
+        max(LEAST_CONVECTIVE, total - glow)
+        for total in (found.film_low, found.film_likely, found.film_high)
+    )
+    return low, likely, high
+
+
+def _three(fact: Fact) -> tuple[float, float, float]:
+    return fact.low, fact.value, fact.high
 
 
 def load_in_words(dessert: Dessert, kitchen: Kitchen) -> Words:

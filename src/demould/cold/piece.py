@@ -66,6 +66,30 @@ class FrozenPiece:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Humid:
+    """Water in a place's air, and how well it reaches the pieces: low, likely, high.
+
+    Attributes
+    ----------
+    relative
+        Humidity. [0 to 1]
+    reach
+        The film that lets in as much water: its convective part, or what a cover
+        leaves of that. [W/(m2 K)] Low and high go with the place's low and high film.
+    """
+
+    relative: tuple[float, float, float]
+    reach: tuple[float, float, float]
+
+    def __post_init__(self) -> None:
+        damp, reach = self.relative, self.reach
+        if not 0 <= damp[0] <= damp[1] <= damp[2] <= 1:
+            raise ValueError(f"relative humidities of {damp} are out of order")
+        if not 0 <= reach[0] <= reach[1] <= reach[2]:
+            raise ValueError(f"films for water of {reach} are out of order")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
     """Air of a temperature and how well it works: heat transfer, with radiation.
 
@@ -81,6 +105,8 @@ class Place:
         How far the air at the pieces may be from what the place shows. [K]
     load
         What goes in together and warms the air; None for steady air.
+    humid
+        Water in the air, where frost and dew matter; None leaves them out.
     """
 
     name: str
@@ -91,6 +117,7 @@ class Place:
     lying: str = "alone"
     air_unsure_k: float = 0.0
     load: Load | None = None
+    humid: Humid | None = None
 
     def __post_init__(self) -> None:
         if self.lying not in LYING:
@@ -139,7 +166,7 @@ def wall_of(kind: str, thickness: float) -> Wall:
     )
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=512)
 def thermal_of(made_of: Composition, air: float) -> Thermal:
     """Table of one component, kept: a week asks for the same few over and over."""
     return thermal(wet_of(made_of, air))

@@ -4,7 +4,7 @@ from demould.cold.around.air import air_at
 from demould.cold.piece import FrozenPiece, Place
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
-from demould.cold.wait import LONGEST_S, Wait, wait
+from demould.cold.wait import LONGEST_S, Goal, Wait, wait
 from demould.mise.words import Words
 
 TOO_NEAR_K = 0.2
@@ -15,8 +15,9 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
 
     In +3 °C air the core never gets to +3 °C, so +1 °C is asked for.
 
-    Not counted: the heat that condensing moisture brings (an uncovered piece in damp
-    air thaws some 15 % sooner than said; a covered one hardly), fat melting, a coat.
+    Where the place says how damp its air is, frost and dew settle and bring their heat
+    (left out, an uncovered piece seems to take some 15 % longer), and `Wait.wet` tells
+    the water. Not counted: fat melting, a coat, water that runs off.
     """
 
     def served(run: Run) -> float | None:
@@ -25,11 +26,9 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
         return None if free is None or warm is None else max(free, warm)
 
     end_c = air_at(place.air_c, LONGEST_S)
-    return wait(
-        piece,
-        place,
+    goal = Goal(
         cooling=False,
-        reachable=end_c - core_c >= TOO_NEAR_K,
+        reachable=lambda off: end_c + off - core_c >= TOO_NEAR_K,
         done=lambda reading: reading.margin >= 0 and reading.core >= core_c,
         moment=served,
         never=Words(
@@ -39,3 +38,4 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
             core=core_c,
         ),
     )
+    return wait(piece, place, goal)

@@ -1,10 +1,17 @@
 """How long something takes in the cold: solves at the corners of what is unsure."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 import numpy as np
 
+from demould.cold.corners import (
+    corners,
+    in_words,
+    likely_corner,
+    one_by_one,
+    slow_in_words,
+)
 from demould.cold.follow import Corner, Followed, follow
 from demould.cold.piece import FrozenPiece, Place
 from demould.cold.run.readout import value_at
@@ -15,11 +22,28 @@ from demould.mise.words import Words
 DAY_S = 24 * 3600.0
 LONGEST_S = 7 * DAY_S
 CURVE_STEPS = 24
-CAPACITY = (0.5, 1.5)
-"""A machine may do half as much or half as much again as assumed."""
-HEAVIER = (0.9, 1.1)
-"""Whipped parts may weigh a tenth less or more: by density, and fat that sets in the
-cold (6 to 15 % more heat from a mousse) is not counted elsewhere."""
+
+Curve = tuple[tuple[float, float, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtBest:
+    """Hours where all goes well, and likely, of a goal that may not be reached at all.
+
+    `unless` names what would keep it from ever being reached.
+    """
+
+    low: float
+    likely: float | None
+    unless: Words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wet:
+    """Water that settled on a piece by the end: grams, and how deep it would lie."""
+
+    grams: Estimate
+    film_um: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +53,11 @@ class Wait:
     Attributes
     ----------
     hours
-        None if it is not reached within a week; `never` then says why.
+        None if it is not reached within a week in some corner.
+    at_best
+        Then the hours of the corners that do get there; None if none does.
+    never
+        Why not, where no corner gets there.
     remark
         What makes the figure less sure than its spread, if anything.
     curve
@@ -41,115 +69,173 @@ class Wait:
         Of the energy balance, as a part of the heat.
     warmest_air_c
         What the load brings the air to, if it is under a load.
+    core_c
+        What a probe in the middle of the core reads by then.
+    wet
+        Water that settled on it, where the place's air is known to hold some.
     """
 
     hours: Estimate | None
+    at_best: AtBest | None = None
     never: Words | None = None
     remark: Words | None = None
-    curve: tuple[tuple[float, float, float, float], ...]
+    curve: Curve
     heat_kj: float
     residual: float
     warmest_air_c: float | None = None
+    core_c: float
+    wet: Wet | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Goal:
+    """What is waited for.
+
+    Attributes
+    ----------
+    cooling
+        Or warming.
+    reachable
+        Whether air so much off what is said [K] gets a piece there at all.
+    done
+        Whether a reading is past it, so that a solve may end.
+    moment
+        When a run came to it [s], or None.
+    never
+        What to say where it does not.
+    """
+
+    cooling: bool
+    reachable: Callable[[float], bool]
+    done: Callable[[Reading], bool]
+    moment: Callable[[Run], float | None]
+    never: Words
 
 
 def wait(
-    piece: FrozenPiece,
-    place: Place,
-    *,
-    cooling: bool,
-    reachable: bool,
-    done: Callable[[Reading], bool],
-    moment: Callable[[Run], float | None],
-    never: Words,
-    remark: Words | None = None,
+    piece: FrozenPiece, place: Place, goal: Goal, remark: Words | None = None
 ) -> Wait:
     """Solve the likely case, both corners, and the slow end of each cause by itself.
 
     The quick corner has the high film, a start and air on the near side of the goal,
-    light pieces and a strong machine, the slow one all the opposite. A goal that is
-    not `reachable`, because the air itself hardly is there, is followed for a day.
+    light pieces and a strong machine, the slow one all the opposite. A goal that the
+    air itself hardly is beyond is followed for a day.
     """
-
-    def solved(corner: Corner, like: Followed | None = None) -> Followed:
-        return follow(piece, place, corner, until=LONGEST_S, done=done, like=like)
-
-    middle = Corner(film=place.film_likely)
-    if not reachable:
+    middle = likely_corner(place)
+    if not goal.reachable(0.0):
         day = follow(piece, place, middle, until=DAY_S, done=lambda _: False)
-        return _unreached(day, never)
-    followed = solved(middle)
-    likely = followed.run
-    quick, slow = corners(piece, place, cooling=cooling)
-    found = tuple(moment(solved(end, followed).run) for end in (quick, slow))
-    (low, high), at = found, moment(likely)
-    if low is None or at is None or high is None:
-        return _unreached(followed, never)
-    return Wait(
-        hours=Estimate(
-            low=low / 3600,
-            likely=at / 3600,
-            high=high / 3600,
-            unit="h",
-            reason=_reason(
-                piece,
-                place,
-                {
-                    name: moment(solved(corner, followed).run) or LONGEST_S
-                    for name, corner in _one_by_one(middle, slow).items()
-                },
-            ),
-        ),
-        remark=remark,
-        curve=_curve(likely, at),
-        heat_kj=float(np.interp(at, likely.seconds, likely.heat)) / 1000,
-        residual=likely.residual,
-        warmest_air_c=_warmest_air(followed),
-    )
-
-
-def corners(
-    piece: FrozenPiece, place: Place, *, cooling: bool
-) -> tuple[Corner, Corner]:
-    """Everything unsure at its quick end, and at its slow end."""
-    to_warm = 1.0 if cooling else -1.0
-    ends = (
-        (place.film_high, -1.0, HEAVIER[0], CAPACITY[1]),
-        (place.film_low, 1.0, HEAVIER[1], CAPACITY[0]),
-    )
-    quick, slow = (
-        Corner(
-            film=film,
-            start_off_k=side * to_warm * piece.start_unsure_k,
-            air_off_k=side * to_warm * place.air_unsure_k,
-            heavier=heavier,
-            capacity=capacity,
-        )
-        for film, side, heavier, capacity in ends
-    )
-    return quick, slow
-
-
-def _one_by_one(middle: Corner, slow: Corner) -> dict[str, Corner]:
-    """From each cause to the likely corner with only that one slow."""
-    ways = {
-        "film": replace(middle, film=slow.film),
-        "start": replace(middle, start_off_k=slow.start_off_k),
-        "air": replace(middle, air_off_k=slow.air_off_k),
-        "heavier": replace(middle, heavier=slow.heavier),
-        "capacity": replace(middle, capacity=slow.capacity),
+        return _unreached(day, goal.never)
+    likely = follow(piece, place, middle, until=LONGEST_S, done=goal.done)
+    quick, slow = corners(piece, place, cooling=goal.cooling)
+    alone = one_by_one(middle, slow)
+    ends = {"quick": quick, "slow": slow, **alone}
+    if "damp" in alone:
+        ends["wettest"] = one_by_one(middle, quick)["damp"]
+    found = {
+        name: _end_of(piece, place, goal, corner, likely)
+        for name, corner in ends.items()
     }
-    return {name: corner for name, corner in ways.items() if corner != middle}
+    at = goal.moment(likely.run)
+    soon, late = found["quick"][0], found["slow"][0]
+    if soon is None:
+        return _unreached(likely, goal.never)
+    by_cause = {cause: found[cause][0] for cause in alone}
+    if at is None or late is None:
+        unless = _unless(piece, place, alone, by_cause)
+        best = AtBest(low=soon / 3600, likely=at and at / 3600, unless=unless)
+        return _told(likely, at, at_best=best, remark=remark)
+    slowest = max(by_cause, key=lambda cause: by_cause[cause] or LONGEST_S)
+    hours = Estimate(
+        low=soon / 3600,
+        likely=at / 3600,
+        high=late / 3600,
+        unit="h",
+        reason=in_words(slowest, piece, place),
+    )
+    waters = {name: water for name, (_, water) in found.items()}
+    wet = _wet(piece, place, likely, at, waters) if place.humid else None
+    return _told(likely, at, hours=hours, wet=wet, remark=remark)
+
+
+def _end_of(
+    piece: FrozenPiece, place: Place, goal: Goal, corner: Corner, like: Followed
+) -> tuple[float | None, float]:
+    """When a corner gets there [s], and the water on it by then [kg]."""
+    if not goal.reachable(corner.air_off_k):
+        return None, 0.0
+    done = follow(piece, place, corner, until=LONGEST_S, done=goal.done, like=like)
+    at = goal.moment(done.run)
+    return at, _water(done.run, at)
+
+
+def _water(run: Run, at: float | None) -> float:
+    if at is None or run.seconds.size < 2:
+        return 0.0
+    return value_at(run.seconds, run.water, at)
+
+
+def _wet(
+    piece: FrozenPiece,
+    place: Place,
+    followed: Followed,
+    at: float,
+    waters: Mapping[str, float],
+) -> Wet:
+    likely = _water(followed.run, at)
+    alone = {cause: w for cause, w in waters.items() if cause not in ("quick", "slow")}
+    first = max(alone, key=lambda cause: abs(alone[cause] - likely), default="film")
+    all_of = [likely, *waters.values()]
+    return Wet(
+        grams=Estimate(
+            low=min(all_of) * 1000,
+            likely=likely * 1000,
+            high=max(all_of) * 1000,
+            unit="g",
+            reason=in_words("damp" if first == "wettest" else first, piece, place),
+        ),
+        film_um=likely * 1000 / followed.open_m2,
+    )
+
+
+def _unless(
+    piece: FrozenPiece,
+    place: Place,
+    alone: Mapping[str, Corner],
+    found: Mapping[str, float | None],
+) -> Words:
+    for cause, at in found.items():
+        if at is None:
+            return slow_in_words(cause, piece, place, alone[cause])
+    return Words("all that is unsure falls the slow way at once")
 
 
 def _unreached(followed: Followed, never: Words) -> Wait:
-    likely = followed.run
+    return _told(followed, None, never=never)
+
+
+def _told(
+    followed: Followed,
+    at: float | None,
+    *,
+    hours: Estimate | None = None,
+    at_best: AtBest | None = None,
+    never: Words | None = None,
+    remark: Words | None = None,
+    wet: Wet | None = None,
+) -> Wait:
+    run = followed.run
+    end = float(run.seconds[-1]) if at is None else at
     return Wait(
-        hours=None,
+        hours=hours,
+        at_best=at_best,
         never=never,
-        curve=_curve(likely, float(likely.seconds[-1])),
-        heat_kj=float(likely.heat[-1]) / 1000,
-        residual=likely.residual,
+        remark=remark,
+        wet=wet,
+        curve=_curve(run, end),
+        heat_kj=float(np.interp(end, run.seconds, run.heat)) / 1000,
+        residual=run.residual,
         warmest_air_c=_warmest_air(followed),
+        core_c=float(np.interp(end, run.seconds, run.core)),
     )
 
 
@@ -159,32 +245,7 @@ def _warmest_air(followed: Followed) -> float | None:
     return float(followed.warmed.air_c.max())
 
 
-def _reason(piece: FrozenPiece, place: Place, found: dict[str, float]) -> Words:
-    match max(found, key=lambda name: found[name], default="start"):
-        case "film":
-            return Words(
-                "how much air moves over the pieces"
-                " (between {low:g} and {high:g} W/m2K in this place)",
-                low=place.film_low,
-                high=place.film_high,
-            )
-        case "air":
-            return Words(
-                "how warm the air is at the pieces ({off:g} °C either way)",
-                off=place.air_unsure_k,
-            )
-        case "heavier":
-            return Words("how light it was whipped (a tenth heavier or lighter)")
-        case "capacity":
-            return Words("how much cold the machine makes (half as much either way)")
-        case _:
-            return Words(
-                "how warm the pieces go in ({off:g} °C either way)",
-                off=piece.start_unsure_k,
-            )
-
-
-def _curve(likely: Run, end: float) -> tuple[tuple[float, float, float, float], ...]:
+def _curve(likely: Run, end: float) -> Curve:
     most = max(float(likely.ice.max()), 1e-12)
     if likely.seconds.size < 2:
         core, skin, ice = likely.core[0], likely.surface[0], likely.ice[0]

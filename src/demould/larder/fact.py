@@ -79,12 +79,15 @@ class Film:
     """How well the air of one kind of place takes or gives heat, in W/(m2 K).
 
     `total` is with radiation, `convective` without: water condenses by the latter only.
-    Both act on the outermost surface.
+    Both act on the outermost surface. `vapour` is what a cover leaves of the latter for
+    water, None where nothing covers. `humidity` of the place's air is in %.
     """
 
     kind: str
     total: Fact
     convective: Fact
+    vapour: Fact | None = None
+    humidity: Fact | None = None
     note: str = ""
 
 

@@ -29,6 +29,8 @@ def film(kind: str) -> Film:
         kind=name,
         total=known["total"],
         convective=known["convective"],
+        vapour=known.get("vapour"),
+        humidity=known.get("humidity"),
         note=notes(group[:1]),
     )
 

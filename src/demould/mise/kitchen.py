@@ -85,7 +85,8 @@ class ColdPlace:
     """A cold place: its air, the kind that gives its film, what it takes at once.
 
     `load` is what it brings down in one go. [g] `shelves` is None where nobody said:
-    then room is taken to be there. `film` is what a probe told of this very place, in W/m2K; it wins over the kind's.
+    then room is taken to be there. `film` is what a probe told of this very place, in
+    W/m2K, and `humidity` what its air was found to have, in %; both win over the kind's.
     """
 
     key: str
@@ -94,6 +95,7 @@ class ColdPlace:
     load: Figure | None = None
     shelves: Shelves | None = None
     film: Figure | None = None
+    humidity: Figure | None = None
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 

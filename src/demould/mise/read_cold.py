@@ -21,6 +21,8 @@ COLD_KINDS = (
 MOST_SHELVES = 999
 _SHELVES = re.compile(r"(\d+) (?:shelf|shelves|levels?) of (.*\S)\s*x\s*(.*\S)")
 
+_HUMID = re.compile(r"(.*\S)\s+(?:humid|humidity|RH)\b(\s*\(.*\))?")
+
 
 def read_tool(line: Line) -> Tool:
     """``mixer; bowl 4.8 l; full to 70 %; at least 400 g``.
@@ -106,6 +108,8 @@ def read_scale(line: Line) -> Scale:
 def read_cold_place(line: Line) -> ColdPlace:
     """``blast; -35 °C; blast chiller; 5 kg a cycle; 3 levels of 530 x 325 mm``.
 
+    Measured there: ``film 31 W/m2K (measured)``, ``80 % humid (measured)``.
+
     Raises
     ------
     UnreadableError
@@ -115,6 +119,8 @@ def read_cold_place(line: Line) -> ColdPlace:
     air: Figure | None = None
     load: Figure | None = None
     shelves: Shelves | None = None
+    film: Figure | None = None
+    humidity: Figure | None = None
     kind, remarks = None, []
     for part in rest:
         with at_column(part.column):
@@ -133,6 +139,17 @@ def read_cold_place(line: Line) -> ColdPlace:
                 )
             elif sizes := _SHELVES.fullmatch(part.text):
                 shelves = _shelves(*sizes.groups())
+            elif told := after(part.text, "film"):
+                film = read_figure(
+                    told, name=f"film of the {name.text}", kinds=("film",), line=line
+                )
+            elif damp := _HUMID.fullmatch(part.text):
+                humidity = read_figure(
+                    "".join(damp.groups("")),
+                    name=f"humidity of the {name.text}",
+                    kinds=("share",),
+                    line=line,
+                )
             elif kind is None:
                 kind = one_of(part.text, COLD_KINDS, "kind of cold place")
             else:
@@ -151,6 +168,8 @@ def read_cold_place(line: Line) -> ColdPlace:
         kind=kind,
         load=load,
         shelves=shelves,
+        film=film,
+        humidity=humidity,
         remarks=tuple(remarks),
         line=line,
     )

@@ -21,6 +21,7 @@ Kind = Literal[
     "density",
     "count",
     "times",
+    "film",
 ]
 
 
@@ -45,6 +46,7 @@ KIND_WORDS: dict[Kind, tuple[str, str]] = {
     "density": ("a density", "g/ml"),
     "count": ("a number of things", "pieces, leaves or spoons"),
     "times": ("a factor", "times"),
+    "film": ("a film of air", "W/m2K"),
 }
 
 _TABLE: tuple[tuple[Kind, str, str, str], ...] = (
@@ -74,6 +76,7 @@ _TABLE: tuple[tuple[Kind, str, str, str], ...] = (
     ("count", "pinch", "1", "pinch pinches"),
     ("count", "cup", "1", "cup cups"),
     ("times", "times", "1", "times x \u00d7"),
+    ("film", "W/m2K", "1", "w/m2k w/m²k w/(m2k) w/(m²k)"),
 )
 
 UNITS: dict[str, Unit] = {

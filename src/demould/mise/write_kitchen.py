@@ -157,6 +157,8 @@ def _cold(place: ColdPlace) -> str:
             place.kind,
             _around(place.load, "a cycle"),
             _shelves(place.shelves) if place.shelves else None,
+            _with(place.film, "film "),
+            _around(place.humidity, "humid"),
             *place.remarks,
         )
     )

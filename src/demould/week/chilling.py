@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
-from demould.cold.from_kitchen import load_in_words, to_freeze, to_thaw
+from demould.cold.from_kitchen import COVERS, load_in_words, to_freeze, to_thaw
 from demould.cold.thaw import thaw
 from demould.cold.wait import Wait
 from demould.matter.grams import Find
@@ -13,12 +13,11 @@ from demould.mise.kitchen import ColdPlace, Kitchen
 from demould.mise.words import Words
 
 FREEZING_C = -10.0
-BOXED = "in closed boxes"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InPlace:
-    """One wait in one cold place; `how` says what else matters (in closed boxes)."""
+    """One wait in one cold place; `how` says what else matters: open, under a lid."""
 
     place: ColdPlace
     how: str
@@ -56,10 +55,10 @@ def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
         thawing=tuple(
             InPlace(
                 place=place,
-                how=BOXED if boxed else "",
-                wait=thaw(bare, to_thaw(dessert, kitchen, place, boxed=boxed)),
+                how=cover,
+                wait=thaw(bare, to_thaw(dessert, kitchen, place, cover)),
             )
             for place in fridges
-            for boxed in (False, True)
+            for cover in COVERS
         ),
     )

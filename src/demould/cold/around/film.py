@@ -230,6 +230,15 @@ LYING: Mapping[str, Callable[[float, float], Film]] = {
 }
 """From how pieces lie to what the lone film [W/(m2 K)] at a temperature leaves them."""
 
+STANDS_ON: Mapping[str, str] = {
+    "in moulds": "bottom",
+    "on a tray": "bottom",
+    "on its top": "top",
+    "large": "bottom",
+    "large on its top": "top",
+}
+"""The flat end that no air reaches, and no water with it."""
+
 
 def _film_of(nusselt: float, near: Near) -> float:
     mean = (near.surface_c + near.air_c) / 2
