@@ -5,8 +5,10 @@ import numpy as np
 import pytest
 
 from demould.cold.around.air import even_film
+from demould.cold.around.load import Load, Machine
 from demould.cold.body.mesh import mesh_of
 from demould.cold.body.profile import cylinder, raised, sphere, turned
+from demould.cold.corners import corners, in_words, likely_corner, one_by_one
 from demould.cold.freeze import freeze, plank_seconds
 from demould.cold.piece import FrozenPiece, Part, Place, place_of, wall_of
 from demould.cold.run.readout import passing
@@ -309,3 +311,45 @@ def test_a_flat_cake_is_faster_than_a_ball_of_its_volume() -> None:
         assert wait.hours is not None
         times.append(wait.hours.likely)
     assert times[0] < 0.6 * times[1]
+
+
+def test_a_freezer_that_may_be_too_warm_says_likely_and_unless() -> None:
+    place = replace(place_of("upright_freezer", -18.8), air_unsure_k=1.0)
+    wait = freeze(pebble(), place)
+    assert wait.hours is None
+    assert wait.never is None
+    assert wait.at_best is not None
+    assert wait.at_best.likely is not None
+    assert 2 < wait.at_best.low < wait.at_best.likely
+    assert str(wait.at_best.unless) == "the air at the pieces is 1 °C warmer than said"
+    assert wait.curve[-1][0] == pytest.approx(wait.at_best.likely)
+
+
+def test_which_way_water_pulls_is_found_out() -> None:
+    # A centre that goes in frozen holds more cold the wetter it is, a warm piece more
+    # heat: only water is unsure here, so each end is a plain solve of a changed piece.
+    def only_water(piece: FrozenPiece) -> tuple[float, float, float]:
+        piece = replace(piece, start_unsure_k=0, body=replace(piece.body, air=0.0))
+        found = freeze(piece, place).hours
+        assert found is not None
+        return found.low, found.likely, found.high
+
+    place = Place(name="known", air_c=-35, film_low=30, film_likely=30, film_high=30)
+    warm = replace(
+        pebble(), inside=tuple(replace(one, start_c=8) for one in pebble().inside)
+    )
+    for piece in (pebble(), warm):
+        low, likely, high = only_water(piece)
+        assert low <= likely <= high
+        assert 1.0001 < high / low < 1.1
+
+
+def test_every_cause_of_a_spread_has_its_own_words() -> None:
+    load = Load(machine=Machine(set_c=-35, capacity=300, holds=1e4), pieces=12)
+    place = replace(place_of("blast_chiller", -35), air_unsure_k=1.0, load=load)
+    _, slow = corners(pebble(), place, cooling=True)
+    alone = one_by_one(likely_corner(place), slow)
+    assert list(alone) == ["film", "start", "air", "heavier", "wetter", "capacity"]
+    said = {cause: str(in_words(cause, pebble(), place)) for cause in alone}
+    assert said["wetter"] == "how much water is in it (3 in 100 of it more or less)"
+    assert len(set(said.values())) == len(said)

@@ -57,13 +57,13 @@ def test_a_freezer_nobody_rated_has_the_strength_of_its_kind() -> None:
 
 def test_fridges_have_no_load_and_boxes_their_own_film() -> None:
     turned = replace(PEBBLE, upside_down=True)
-    open_ = to_thaw(turned, BRACKMOOR, FRIDGE, boxed=False)
-    boxed = to_thaw(turned, BRACKMOOR, FRIDGE, boxed=True)
+    open_ = to_thaw(turned, BRACKMOOR, FRIDGE, "open")
+    boxed = to_thaw(turned, BRACKMOOR, FRIDGE, "in closed boxes")
     assert open_.load is None
     assert open_.lying == "on its top"
-    upright = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, boxed=False)
+    upright = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "open")
     assert upright.lying == "on a tray"
-    cake = to_thaw(ORCHARD_RING, BRACKMOOR, FRIDGE, boxed=False)
+    cake = to_thaw(ORCHARD_RING, BRACKMOOR, FRIDGE, "open")
     assert cake.lying in ("large", "large on its top")
     assert to_freeze(ORCHARD_RING, BRACKMOOR, BLAST).lying == "large"
     assert open_.film_likely == film("fan_fridge_open").total.value
@@ -74,15 +74,48 @@ def test_fridges_have_no_load_and_boxes_their_own_film() -> None:
 def test_a_films_own_reading_wins() -> None:
     own = Figure(name="film", value=14, unit="W/m2K", origin=Measured(readings=90))
     measured = replace(FRIDGE, film=own)
-    open_ = to_thaw(PEBBLE, BRACKMOOR, measured, boxed=False)
+    open_ = to_thaw(PEBBLE, BRACKMOOR, measured, "open")
     assert (open_.film_low, open_.film_likely, open_.film_high) == pytest.approx(
         (12.6, 14, 15.4)
     )
     said = replace(own, origin=Assumed(low=9, high=20))
-    spread = to_thaw(PEBBLE, BRACKMOOR, replace(FRIDGE, film=said), boxed=False)
+    spread = to_thaw(PEBBLE, BRACKMOOR, replace(FRIDGE, film=said), "open")
     assert (spread.film_low, spread.film_high) == (9, 20)
-    boxed = to_thaw(PEBBLE, BRACKMOOR, measured, boxed=True)
+    boxed = to_thaw(PEBBLE, BRACKMOOR, measured, "in closed boxes")
     assert boxed.film_likely == film("fridge_closed_box").total.value
+
+
+def test_water_gets_to_open_pieces_by_the_films_convection() -> None:
+    open_ = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "open").humid
+    lid = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "under a lid").humid
+    box = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "in closed boxes").humid
+    assert open_ is not None
+    assert lid is not None
+    assert box is not None
+    assert open_.relative == lid.relative == box.relative == (0.6, 0.75, 0.9)
+    known = film("fan_fridge_open").convective
+    assert open_.reach == (known.low, known.value, known.high)
+    assert box.reach[2] < lid.reach[1] < open_.reach[0]
+
+
+def test_a_places_own_humidity_and_film_win() -> None:
+    own = Figure(name="humidity", value=96, unit="%", origin=Measured())
+    told = to_thaw(PEBBLE, BRACKMOOR, replace(FRIDGE, humidity=own), "open").humid
+    assert told is not None
+    assert told.relative == pytest.approx((0.864, 0.96, 1.0))
+    film_ = Figure(name="film", value=9, unit="W/m2K", origin=Measured())
+    told = to_thaw(PEBBLE, BRACKMOOR, replace(FRIDGE, film=film_), "open").humid
+    assert told is not None
+    # Radiation of a dull skin at 0 °C to walls at 3 °C: 4 x 0.9 x 5.67e-8 x 274.65^3.
+    glow = 4 * 0.9 * 5.670e-8 * 274.65**3
+    assert told.reach == pytest.approx((8.1 - glow, 9 - glow, 9.9 - glow), rel=1e-4)
+
+
+def test_nobody_thaws_in_a_freezer() -> None:
+    with pytest.raises(
+        ValueError, match=r"^nobody knows how damp the air of a blast chiller is$"
+    ):
+        to_thaw(PEBBLE, BRACKMOOR, BLAST, "open")
 
 
 def test_trays_are_counted() -> None:

@@ -111,7 +111,9 @@ def in_words(cause: str, piece: FrozenPiece, place: Place) -> Words:
             )
 
 
-def slow_in_words(cause: str, piece: FrozenPiece, place: Place, corner: Corner) -> Words:
+def slow_in_words(
+    cause: str, piece: FrozenPiece, place: Place, corner: Corner
+) -> Words:
     """Say a cause at its slow end, as what would have to be so."""
     match cause:
         case "film":

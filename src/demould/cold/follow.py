@@ -95,9 +95,7 @@ def follow(
         damp = Damp(relative=corner.relative, h_convective=corner.reach * share)
 
     def solved(air: Air) -> Run:
-        return run(
-            mesh, thermals, start, air, film, until=until, done=done, damp=damp
-        )
+        return run(mesh, thermals, start, air, film, until=until, done=done, damp=damp)
 
     if place.load is None:
         steady = _shifted(place.air_c, corner.air_off_k)
@@ -120,9 +118,7 @@ def follow(
         now = solved(air)
         outside = _outside(now, air, passes)
         last = warmed
-    return Followed(
-        run=now, air_c=air, open_m2=open_m2, warmed=last, outside=outside
-    )
+    return Followed(run=now, air_c=air, open_m2=open_m2, warmed=last, outside=outside)
 
 
 def film_of(piece: FrozenPiece, place: Place, lone: float) -> Film:

@@ -15,9 +15,9 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
 
     In +3 °C air the core never gets to +3 °C, so +1 °C is asked for.
 
-    Where the place says how damp its air is, frost and dew settle and bring their heat
-    (left out, an uncovered piece seems to take some 15 % longer), and `Wait.wet` tells
-    the water. Not counted: fat melting, a coat, water that runs off.
+    Where the place says how damp its air is, frost and dew settle while the skin is
+    under the dew point and bring their heat, and take it again as they dry; `Wait.wet`
+    tells the water. Not counted: fat melting, a coat, water that runs off.
     """
 
     def served(run: Run) -> float | None:

@@ -1,7 +1,8 @@
 """How long something takes in the cold: solves at the corners of what is unsure."""
 
+import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -40,10 +41,15 @@ class AtBest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wet:
-    """Water that settled on a piece by the end: grams, and how deep it would lie."""
+    """Water that settled on a piece.
+
+    `grams` is the most that lies there at once, `film_um` how deep it lies then, likely;
+    `left_g` is what has not dried off again by the end, likely.
+    """
 
     grams: Estimate
     film_um: float
+    left_g: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,24 +124,31 @@ def wait(
     """Solve the likely case, both corners, and the slow end of each cause by itself.
 
     The quick corner has the high film, a start and air on the near side of the goal,
-    light pieces and a strong machine, the slow one all the opposite. A goal that the
-    air itself hardly is beyond is followed for a day.
+    light pieces and a strong machine, the slow one all the opposite; which way water
+    in the pieces pulls is found out. A goal that the air itself hardly is beyond is
+    followed for a day.
     """
     middle = likely_corner(place)
     if not goal.reachable(0.0):
         day = follow(piece, place, middle, until=DAY_S, done=lambda _: False)
         return _unreached(day, goal.never)
     likely = follow(piece, place, middle, until=LONGEST_S, done=goal.done)
+    at = goal.moment(likely.run)
+
+    def end_of(corner: Corner) -> tuple[float | None, float]:
+        return _end_of(piece, place, goal, corner, likely)
+
     quick, slow = corners(piece, place, cooling=goal.cooling)
+    if (end_of(replace(middle, wetter=quick.wetter))[0] or math.inf) > (at or math.inf):
+        quick, slow = (
+            replace(quick, wetter=slow.wetter),
+            replace(slow, wetter=quick.wetter),
+        )
     alone = one_by_one(middle, slow)
     ends = {"quick": quick, "slow": slow, **alone}
     if "damp" in alone:
         ends["wettest"] = one_by_one(middle, quick)["damp"]
-    found = {
-        name: _end_of(piece, place, goal, corner, likely)
-        for name, corner in ends.items()
-    }
-    at = goal.moment(likely.run)
+    found = {name: end_of(corner) for name, corner in ends.items()}
     soon, late = found["quick"][0], found["slow"][0]
     if soon is None:
         return _unreached(likely, goal.never)
@@ -145,10 +158,11 @@ def wait(
         best = AtBest(low=soon / 3600, likely=at and at / 3600, unless=unless)
         return _told(likely, at, at_best=best, remark=remark)
     slowest = max(by_cause, key=lambda cause: by_cause[cause] or LONGEST_S)
+    every = [at, *(moment for moment, _ in found.values() if moment is not None)]
     hours = Estimate(
-        low=soon / 3600,
+        low=min(every) / 3600,
         likely=at / 3600,
-        high=late / 3600,
+        high=max(every) / 3600,
         unit="h",
         reason=in_words(slowest, piece, place),
     )
@@ -169,9 +183,9 @@ def _end_of(
 
 
 def _water(run: Run, at: float | None) -> float:
-    if at is None or run.seconds.size < 2:
-        return 0.0
-    return value_at(run.seconds, run.water, at)
+    """The most water that lay on it until a moment [kg]."""
+    until = run.seconds <= (math.inf if at is None else at)
+    return max(0.0, float(run.water[until].max()))
 
 
 def _wet(
@@ -194,6 +208,8 @@ def _wet(
             reason=in_words("damp" if first == "wettest" else first, piece, place),
         ),
         film_um=likely * 1000 / followed.open_m2,
+        left_g=max(0.0, float(np.interp(at, followed.run.seconds, followed.run.water)))
+        * 1000,
     )
 
 

@@ -7,11 +7,12 @@ from demould.amounts.finish.dip import InJug
 from demould.amounts.tools.rounds import Rounds
 from demould.mise.figure import how_known
 from demould.mise.words import Words
+from demould.sheets.cold_page import hours_said
 from demould.sheets.days import days
 from demould.sheets.deadlines import deadlines
 from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
-from demould.sheets.times import between, day_time
+from demould.sheets.times import day_time
 from demould.sheets.verdict import verdict
 from demould.week.making import Making, Whip
 from demould.week.sections import Week
@@ -207,7 +208,7 @@ def _cold(week: Week) -> Iterator[Block]:
     heads = [
         *(f"{one.place.key} {one.place.air.value:g}\xa0°C" for one in first.freezing),
         *(
-            f"{one.how or 'open'}, {one.place.key} {one.place.air.value:g}\xa0°C"
+            f"{one.how}, {one.place.key} {one.place.air.value:g}\xa0°C"
             for one in first.thawing
         ),
     ]
@@ -218,7 +219,7 @@ def _cold(week: Week) -> Iterator[Block]:
                 Cell(text=making.amounts.dessert.name),
                 *(
                     Cell(
-                        text=between(one.wait.hours) if one.wait.hours else "never",
+                        text=hours_said(one.wait),
                         known="assumed",
                     )
                     for one in (

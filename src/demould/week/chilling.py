@@ -5,14 +5,19 @@ from dataclasses import dataclass
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
 from demould.cold.from_kitchen import COVERS, load_in_words, to_freeze, to_thaw
+from demould.cold.probe_place import ProbePlace, probe_place
 from demould.cold.thaw import thaw
 from demould.cold.wait import Wait
+from demould.larder.read import hold
 from demould.matter.grams import Find
-from demould.mise.dessert import Dessert
+from demould.mise.dessert import Dessert, Glaze
+from demould.mise.figure import Assumed, Figure
 from demould.mise.kitchen import ColdPlace, Kitchen
 from demould.mise.words import Words
 
 FREEZING_C = -10.0
+THAW = "thaw"
+"""The step of a method that puts pieces into the fridge."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,10 +33,13 @@ class InPlace:
 class Chilling:
     """Freezing wherever it is cold enough, thawing open and in closed boxes.
 
-    `load` says what the freezing hours are for.
+    `load` says what the freezing hours are for, `probe` where a probe goes, `keeps` how
+    long a thawed piece may be served, from the fridge door. [min]
     """
 
     load: Words
+    probe: ProbePlace
+    keeps: Figure
     freezing: tuple[InPlace, ...]
     thawing: tuple[InPlace, ...]
 
@@ -44,6 +52,8 @@ def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
     fridges = [place for place in kitchen.cold if place.air.value > 0]
     return Chilling(
         load=load_in_words(dessert, kitchen),
+        probe=probe_place(filled),
+        keeps=thawed_keeps(dessert),
         freezing=tuple(
             InPlace(
                 place=place,
@@ -60,5 +70,28 @@ def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
             )
             for place in fridges
             for cover in COVERS
+        ),
+    )
+
+
+def thawed_keeps(dessert: Dessert) -> Figure:
+    """Give how long it may be served, from the fridge door [min]: as its method says.
+
+    Where the method says nothing, what common practice gives its finish.
+    """
+    said = [step.hold for step in dessert.method if step.key == THAW and step.hold]
+    if said:
+        return said[-1]
+    glazed = any(isinstance(one, Glaze) for one in dessert.finish)
+    state = "thawed with glaze" if glazed else "thawed with velvet or dip"
+    known = hold(state)
+    if known is None or known.most is None:
+        raise LookupError(f"the larder says nothing of what is {state}")
+    return Figure(
+        name="hold of a thawed piece",
+        value=known.most.value,
+        unit="min",
+        origin=Assumed(
+            low=known.most.low, high=known.most.high, source=known.most.source
         ),
     )

@@ -135,6 +135,12 @@ def _of_jug(jug: InJug) -> Answer:
 def of_chilling(chilling: Chilling) -> Answer:
     """Give every freezing and thawing wait."""
     return {
+        "load": str(chilling.load),
+        "probe": {
+            "face": chilling.probe.face,
+            "depth_mm": chilling.probe.depth * 1000,
+        },
+        "keeps": of_figure(chilling.keeps),
         "freeze": [_of_place(one) for one in chilling.freezing],
         "thaw": [_of_place(one) for one in chilling.thawing],
     }
@@ -148,8 +154,22 @@ def of_wait(wait: Wait) -> Answer:
     """Give one wait with its curve: hours, core and mean surface in °C."""
     return {
         "hours": of_estimate(wait.hours) if wait.hours else None,
+        "at_best": {
+            "low": wait.at_best.low,
+            "likely": wait.at_best.likely,
+            "unless": str(wait.at_best.unless),
+        }
+        if wait.at_best
+        else None,
         "never": str(wait.never) if wait.never else None,
         "remark": str(wait.remark) if wait.remark else None,
+        "water": {
+            "grams": of_estimate(wait.wet.grams),
+            "film_um": wait.wet.film_um,
+            "left_g": wait.wet.left_g,
+        }
+        if wait.wet
+        else None,
         "heat_kj": wait.heat_kj,
         "energy_residual": wait.residual,
         "curve": [list(row) for row in wait.curve],
