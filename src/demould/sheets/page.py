@@ -5,6 +5,7 @@ from typing import Literal
 
 from demould.mise.figure import Known
 from demould.mise.words import Words
+from demould.sheets.drawing.picture import Picture
 
 Text = str | Words
 
@@ -80,7 +81,14 @@ class Blanks:
     labels: tuple[Text, ...]
 
 
-Block = Head | Lines | Table | Blanks
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """A picture at its own size; text alone says what it shows."""
+
+    picture: Picture
+
+
+Block = Head | Lines | Table | Blanks | Drawing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

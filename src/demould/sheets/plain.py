@@ -12,6 +12,7 @@ from demould.sheets.page import (
     Blanks,
     Cell,
     Column,
+    Drawing,
     Head,
     Lines,
     Page,
@@ -64,7 +65,7 @@ def plain(page: Page, width: int = 80) -> str:
     return "".join(f"{line.rstrip()}\n" for line in written)
 
 
-def _block(block: Lines | Table | Blanks, width: int) -> Iterator[str]:
+def _block(block: Lines | Table | Blanks | Drawing, width: int) -> Iterator[str]:
     match block:
         case Lines(lines=lines, loud=loud):
             for line in lines:
@@ -73,6 +74,8 @@ def _block(block: Lines | Table | Blanks, width: int) -> Iterator[str]:
             yield from _table(block, width)
         case Blanks(labels=labels):
             yield from _flow((f"{_said(label)} {BLANK}" for label in labels), width)
+        case Drawing(picture=picture):
+            yield from _wrap(f"[{_said(picture.told)}]", width)
         case _:
             assert_never(block)
 

@@ -63,7 +63,7 @@ def read_as_at(
     path: Path, now: str | None, *, only: str | None = None
 ) -> tuple[Folder | None, tuple[Problem, ...], datetime]:
     """Read a kitchen folder as at a moment, with every fault found."""
-    moment = _moment(now, zone_of(path))
+    moment = moment_at(now, zone_of(path))
     folder, problems, _ = read_folder(
         path, moment, (lambda read: faults_of(read, moment),), only=only
     )
@@ -78,9 +78,10 @@ def tell(problems: tuple[Problem, ...]) -> None:
     click.echo(f"{count} {'fault' if count == 1 else 'faults'}.", err=True)
 
 
-def _moment(now: str | None, zone: ZoneInfo) -> datetime:
+def moment_at(now: str | None, zone: ZoneInfo) -> datetime:
+    """Read what was given as --now, or take the clock's."""
     if now is None:
-        return datetime.now(zone)
+        return datetime.now(zone).replace(microsecond=0)
     try:
         return read_moment(now, zone)
     except UnreadableError as fault:

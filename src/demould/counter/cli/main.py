@@ -17,6 +17,7 @@ COMMANDS = {
     "count": "Pieces of each component side by side, and its own factor.",
     "cold": "How long to freeze and to thaw.",
     "plan": "One plan for all orders, or what stands in the way.",
+    "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

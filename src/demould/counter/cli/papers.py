@@ -42,11 +42,12 @@ def write_papers(
     """Write all sheets of a week into a folder, made if it is not there."""
     from demould.counter.paper.papers import papers as print_papers
     from demould.mise.find import find_in
+    from demould.sheets.drawing_page import drawing_pages
     from demould.sheets.week_page import wall_page
     from demould.sheets.weighing import weighing_sheets
 
     find = find_in(folder.larder)
-    pages = [wall_page(week)]
+    pages = [wall_page(week), *drawing_pages(week.makings, folder.kitchen)]
     for making in week.makings:
         pages.extend(weighing_sheets(making, folder.kitchen.scales, find))
     say("printing ...")

@@ -31,7 +31,7 @@ def pdf_of(page: Page, *, printed: datetime) -> bytes:
     away = printed.utcoffset()
     if away is None:
         raise ValueError(f"printed {printed:%Y-%m-%d %H:%M}, in no time zone")
-    moment = printed.astimezone(timezone(away))
+    moment = printed.astimezone(timezone(away)).replace(microsecond=0)
     if page.paper != "wall":
         return _set(page, moment, BENCH_PT)[0]
     pdf = b""

@@ -1,15 +1,20 @@
 """A page and the moment it is printed, as the data that the template reads."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import datetime
 from typing import Any, assert_never
 
 from demould.counter.paper.signs import printable
 from demould.mise.words import Words
+from demould.sheets.drawing.picture import Picture
+from demould.sheets.drawing.picture import Said as Drawn
+from demould.sheets.drawing.svg import svg_of
 from demould.sheets.page import (
     Blanks,
     Block,
     Cell,
+    Drawing,
     Head,
     Lines,
     Page,
@@ -71,8 +76,23 @@ def _block(block: Block, page: Page) -> Told:
             return {"kind": "blanks", "labels": [_said(label) for label in labels]}
         case Table():
             return _table(block, page)
+        case Drawing(picture=picture):
+            return _drawing(picture)
         case _:
             assert_never(block)
+
+
+def _drawing(picture: Picture) -> Told:
+    marks = tuple(
+        replace(mark, text=printable(mark.text)) if isinstance(mark, Drawn) else mark
+        for mark in picture.marks
+    )
+    return {
+        "kind": "drawing",
+        "svg": svg_of(replace(picture, marks=marks)),
+        "width": picture.width,
+        "told": _said(picture.told),
+    }
 
 
 def _table(table: Table, page: Page) -> Told:
