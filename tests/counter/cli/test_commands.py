@@ -208,14 +208,18 @@ def test_a_kitchen_without_orders_has_nothing_to_plan(
     assert "there is no order" in result.stderr
 
 
-def test_papers_writes_the_wall_and_a_sheet_for_each_component(
+def test_papers_writes_the_wall_the_drawings_and_a_sheet_for_each_component(
     run: Run, kitchen: Path, tmp_path: Path
 ) -> None:
     out = tmp_path / "out"
     result = run("papers", kitchen, "--out", out, *NOW)
     written = [Path(line) for line in result.stdout.splitlines()]
     assert sorted(written) == sorted(out.iterdir())
-    assert len(written) == 11
+    names = [path.name for path in written]
+    assert sum(name.startswith("weigh-") for name in names) == 10
+    assert sum(name.startswith("drawing-") for name in names) == 2
+    assert sum(name.startswith("cavities-") for name in names) == 2
+    assert "wall.pdf" in names
     text = PdfReader(out / "weigh-saturday-dinner-ganache.pdf").pages[0].extract_text()
     assert "1167 g in all" in text
     answer = json.loads(run("papers", kitchen, "--out", out, "--json", *NOW).stdout)
