@@ -5,12 +5,16 @@ files is told in ``tests/corpus/README.md``.
 """
 
 import re
+import sys
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from demould.larder.names import plain
 from demould.larder.read import find_ingredient
+from demould.mise.figure import Assumed, Figure
+from demould.mise.note.noted import Note, NotedLine
+from demould.mise.note.read_note import read_note
 
 UNITS = {
     "g": ("g", 1.0),
@@ -164,8 +168,10 @@ UNLISTED = {"vanilla pod": "unknown vanilla pod", "tonka": "unknown tonka"}
 
 def compare(right: Iterable[Thing], found: Iterable[Thing]) -> Score:
     """Match what was read with what is right, each at most once."""
+    right, found = tuple(right), tuple(found)
+    if sum(one.kind == "part" for one in right) <= 1:
+        right, found = _one_part(right), _one_part(found)
     left = list(found)
-    right = tuple(right)
     missed = []
     for thing in right:
         same = next((one for one in left if _agree(thing, one)), None)
@@ -182,11 +188,16 @@ def compare(right: Iterable[Thing], found: Iterable[Thing]) -> Score:
     )
 
 
+def _one_part(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """Where a note has only one part, it does not matter what that is called."""
+    return tuple(replace(one, part="") for one in things)
+
+
 def _agree(right: Thing, found: Thing) -> bool:
     return (
         right.kind == found.kind
-        and right.part == found.part
-        and not set(right.names).isdisjoint(found.names or right.names)
+        and _alike(right.part, found.part)
+        and _named_alike(right, found)
         and right.unit == found.unit
         and _same(right.low, found.low)
         and _same(right.high, found.high)
@@ -196,6 +207,17 @@ def _agree(right: Thing, found: Thing) -> bool:
         right.kind == found.kind == "makes"
         and (right.low, right.high) == (found.low, found.high)
     )
+
+
+def _named_alike(right: Thing, found: Thing) -> bool:
+    if right.kind in ("part", "calls"):
+        return any(_alike(one, other) for one in right.names for other in found.names)
+    return right.names == found.names or not set(right.names).isdisjoint(found.names)
+
+
+def _alike(one: str, other: str) -> bool:
+    """The same, or in a part's name the one inside the other."""
+    return one == other or (bool(one and other) and (one in other or other in one))
 
 
 def _same(one: float | None, other: float | None) -> bool:
@@ -208,3 +230,78 @@ def check(files: Iterable[Path]) -> int:
     """How many lines the readings of these files have, all of a known form."""
     notes = [note for file in files for note in read_corpus(file.read_text("utf-8"))]
     return sum(len(note.things) for note in notes)
+
+
+def found_in(text: str) -> tuple[tuple[Thing, ...], tuple[str, ...]]:
+    """What our reader finds in a note, and the words it can show nowhere."""
+    note = read_note(text)
+    things = []
+    if note.pieces is not None:
+        low, high = _ends(note.pieces)
+        things.append(Thing(kind="makes", low=low, high=high))
+    for part in note.parts:
+        name = plain(part.name)
+        if name:
+            things.append(Thing(kind="part", names=(name,)))
+        things.extend(_found_line(name, line) for line in part.lines)
+        if part.total is not None:
+            grams = part.total.value
+            things.append(
+                Thing(kind="total", part=name, low=grams, high=grams, unit="g")
+            )
+        for step in part.steps:
+            at_c = step.at_c.value if step.at_c else None
+            minutes = step.minutes.value if step.minutes else None
+            things.append(
+                Thing(kind="do", names=(step.action,), at_c=at_c, minutes=minutes)
+            )
+    things.extend(Thing(kind="calls", names=(plain(call),)) for call in note.calls)
+    return tuple(things), tuple(_dropped(note))
+
+
+def _found_line(part: str, line: NotedLine) -> Thing:
+    low, high = _ends(line.amount) if line.amount else (None, None)
+    unknown = (f"unknown {plain(line.what)}", f"unknown {plain(line.written)}")
+    names = (line.ingredient,) if line.ingredient else unknown
+    unit = line.amount.unit if line.amount else ""
+    return Thing(kind="line", part=part, names=names, low=low, high=high, unit=unit)
+
+
+def _ends(figure: Figure) -> tuple[float, float]:
+    if isinstance(figure.origin, Assumed):
+        return figure.origin.low, figure.origin.high
+    return figure.value, figure.value
+
+
+def _dropped(note: Note) -> Iterator[str]:
+    """Words of the note that no stretch covers."""
+    covered: set[int] = set()
+    for one in note.stretches:
+        covered.update(range(one.start, one.end))
+    for found in re.finditer(r"\S+", note.text):
+        if not covered.issuperset(range(found.start(), found.end())):
+            yield found[0]
+
+
+def main(files: list[str]) -> None:
+    right = lines = notes = dropped = 0
+    for file in files:
+        for noted in read_corpus(Path(file).read_text("utf-8")):
+            things, lost = found_in(noted.text)
+            score = compare(noted.things, things)
+            notes, lines, right = notes + 1, lines + score.lines, right + score.right
+            dropped += len(lost)
+            if score.missed or score.beside or lost:
+                print(f"{noted.name}: {score.right} of {score.lines}")
+            for thing in score.missed:
+                print("    missed    ", thing)
+            for thing in score.beside:
+                print("    too many  ", thing)
+            if lost:
+                print("    dropped   ", " ".join(lost))
+    print(f"{notes} notes, {right} of {lines} lines right: {100 * right / lines:.1f} %")
+    print(f"words dropped: {dropped}")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])

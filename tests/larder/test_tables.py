@@ -33,7 +33,13 @@ NUMERIC = [
 
 
 def test_every_table_is_looked_at() -> None:
-    others = {"columns", "constituents", "energy_factors", "ingredients"}
+    others = {
+        "columns",
+        "constituents",
+        "energy_factors",
+        "ingredients",
+        "trade_words",
+    }
     assert set(TABLES) == others | set(VALUES)
 
 

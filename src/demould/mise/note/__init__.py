@@ -1,0 +1,1 @@
+"""A note off the wall: its words found, put together, and none of them dropped."""

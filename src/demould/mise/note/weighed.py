@@ -1,0 +1,146 @@
+"""Amounts of a segment: each goes to the ingredient before it, behind it, or above."""
+
+from demould.mise.note.building import OpenLine
+from demould.mise.note.eaten import open_line, open_unknown, refine
+from demould.mise.note.place import AMOUNTS, SMALL, Segment, refer
+from demould.mise.note.tags import Tag
+
+
+def take_amount(segment: Segment, tag: Tag, place: int) -> None:
+    """Give an amount to its ingredient."""
+    segment.now.use(tag, "amount")
+    here = segment.here
+    if here is not None and _is_strength(segment, here, tag, place):
+        return
+    if segment.now.splitting is not None:
+        split_into(segment, segment.now.splitting, tag)
+    elif (
+        here is not None and here.low is None and _meant_for(segment, here, tag, place)
+    ):
+        here.mentioned = False
+        if tag.kind == "percent" and refine(segment, here, tag):
+            return
+        if tag.kind == "percent" and _more_amounts(segment, place):
+            here.remarks.append(tag)
+        else:
+            here.take(tag)
+    elif here is not None and tag.kind == "percent" and refine(segment, here, tag):
+        return
+    elif segment.ingredient_follows(place):
+        segment.pending = tag
+    else:
+        _alone(segment, tag)
+
+
+def _meant_for(segment: Segment, line: OpenLine, tag: Tag, place: int) -> bool:
+    """Whether an amount behind an ingredient is its own, in a method too."""
+    if not line.mentioned or segment.bracketed:
+        return True
+    near = place > 0 and segment.tags[place - 1] in line.written
+    return near or (tag.kind == "amount" and not segment.ingredient_follows(place))
+
+
+def _alone(segment: Segment, tag: Tag) -> None:
+    """An amount with no ingredient beside it in its segment."""
+    last, here = segment.now.last, segment.here
+    unknown = segment.unknown_name
+    said_more = any(one.kind == "state" for one in segment.tags)
+    if tag.kind == "amount" and tag.unit == "leaf":
+        segment.pending = tag
+        open_line(segment, "gelatin", tag)
+    elif unknown and (tag.kind == "amount" or not segment.busy):
+        segment.pending = tag
+        open_unknown(segment, unknown)
+    elif here is not None and here.unit == "tin" and tag.kind == "amount":
+        here.take(tag)
+    elif last is not None and last.low is None:
+        last.take(tag)
+    elif (
+        last is not None and not segment.busy and (said_more or len(segment.words) == 1)
+    ):
+        line = _again(segment, last)
+        line.take(tag)
+        refer(segment, line)
+    else:
+        segment.remark(tag)
+
+
+def _again(segment: Segment, line: OpenLine) -> OpenLine:
+    """The same ingredient once more."""
+    return OpenLine(
+        what=line.what,
+        written=list(line.written),
+        unknown=line.unknown,
+        counts=line.counts,
+        number=segment.now.number,
+    )
+
+
+def split_into(segment: Segment, line: OpenLine, tag: Tag) -> None:
+    """The first part takes the place of the whole, each further one is a line."""
+    now = segment.now
+    if not now.split_begun:
+        now.split_begun = True
+        line.whole = line.low
+        line.take(tag)
+        return
+    more = _again(segment, line)
+    more.take(tag)
+    now.part.lines.insert(now.part.lines.index(line) + 1, more)
+
+
+def split_in_brackets(segment: Segment, inside: list[Tag]) -> bool:
+    """``sugar 100 (60 + 30 with the pectin)``: whether that is what the brackets say."""
+    line = segment.here or segment.now.last
+    numbers = [tag for tag in inside if tag.kind in AMOUNTS]
+    if (
+        line is None
+        or len(numbers) < 2
+        or not any(tag.kind == "plus" for tag in inside)
+    ):
+        return False
+    segment.now.split_begun = False
+    for tag in inside:
+        if tag in numbers:
+            segment.now.use(tag, "amount")
+            split_into(segment, line, tag)
+        elif tag.kind in SMALL:
+            segment.now.use(tag, "joining")
+        else:
+            segment.remark(tag)
+    return True
+
+
+def take_total(segment: Segment) -> None:
+    """``600 in all``: no amount of a line."""
+    for place, tag in enumerate(segment.tags):
+        if tag.kind != "total":
+            continue
+        before = segment.tags[max(0, place - 1) : place]
+        for other in (*before, *segment.tags[place + 1 : place + 3]):
+            if other.kind in ("amount", "bare") and other.unit in ("", "g"):
+                segment.now.part.total = other
+                for one in (tag, other):
+                    segment.now.use(one, "total")
+                    segment.done.add(one.start)
+                break
+
+
+def _is_strength(segment: Segment, line: OpenLine, tag: Tag, place: int) -> bool:
+    """``200 bloom``, ``DE 40`` behind what they belong to."""
+    if tag.kind != "bare":
+        return False
+    before = segment.tags[place - 1].plain if place else ""
+    after = segment.tags[place + 1] if place + 1 < len(segment.tags) else None
+    if after is not None and after.plain == "bloom" and line.what == "gelatin":
+        segment.done.add(after.start)
+        segment.now.use(after, "ingredient")
+        return refine(segment, line, tag, " bloom")
+    if before == "de" and line.what.startswith("glucose"):
+        line.what = "glucose syrup DE"
+        return refine(segment, line, tag, "")
+    return False
+
+
+def _more_amounts(segment: Segment, place: int) -> bool:
+    return any(tag.kind in ("amount", "bare") for tag in segment.tags[place + 1 :])
