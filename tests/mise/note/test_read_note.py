@@ -51,6 +51,9 @@ def test_the_corpus_is_read_right_in_95_of_100_lines_and_no_word_is_lost() -> No
         ("4 oz cream", "113.398 g"),
         ("juice of 2 lemons", "2 pieces"),
         ("leaves 5", "5 leaf"),
+        ("one sixty of white chocolate", "160 g"),
+        ("90 pist. paste", "90 g"),
+        ("a pinch of salt", "1 pinch"),
     ],
 )
 def test_an_amount_is_read_as_it_is_written(text: str, read: str) -> None:
@@ -62,9 +65,8 @@ def test_two_ends_are_an_amount_between_them() -> None:
 
     assert line.amount is not None
     assert line.amount.value == 545
-    assert line.amount.origin == Assumed(
-        low=540, high=550, source="the note", line=line.amount.origin.line
-    )
+    assert isinstance(line.amount.origin, Assumed)
+    assert (line.amount.origin.low, line.amount.origin.high) == (540, 550)
 
 
 def test_a_number_alone_is_said_to_have_no_unit() -> None:
@@ -105,6 +107,20 @@ def test_a_number_that_can_be_read_in_two_ways_is_kept_as_a_remark() -> None:
 
     assert note.parts[0].lines[0].amount is None
     assert "1.2.3" in " ".join(note.remarks)
+
+
+def test_a_sum_before_its_ingredient_is_two_lines_of_it() -> None:
+    first, second = lines("60+40 sugar")
+
+    assert [first.ingredient, second.ingredient] == ["sucrose", "sucrose"]
+    assert [str(first.amount), str(second.amount)] == ["60 g", "40 g"]
+
+
+def test_part_of_what_stands_above_is_no_line_of_its_own() -> None:
+    cream, vanilla = lines("500 ml cream and warm two hundred of it with the vanilla")
+
+    assert str(cream.amount) == "500 ml"
+    assert vanilla.amount is None
 
 
 def test_fahrenheit_is_read_as_celsius() -> None:

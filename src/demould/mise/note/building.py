@@ -69,6 +69,17 @@ class OpenLine:
         return "leaf" if "leaf" in kinds else ""
 
 
+def once_more(line: OpenLine, number: int) -> OpenLine:
+    """The same ingredient once more, without an amount yet."""
+    return OpenLine(
+        what=line.what,
+        written=list(line.written),
+        unknown=line.unknown,
+        counts=line.counts,
+        number=number,
+    )
+
+
 @dataclass(slots=True, kw_only=True)
 class OpenStep:
     """A step while it is read."""

@@ -7,6 +7,12 @@ from demould.mise.note.tags import Tag
 
 AMOUNTS = ("amount", "percent", "bare")
 _QUIET = ("join", "about", "mark", "dash", "at", "open", "close", "one")
+ANY_PART = "component"
+"""What a word like "filling" means: a part, of no kind that there are bands for."""
+
+YEARS = 1900
+"""A number alone from here on, on a first line, is a year."""
+
 LONGEST_NAME = 8
 """More words than this before a colon are no name of a part."""
 
@@ -81,15 +87,33 @@ def opening_of(clause: Clause, *, first: bool, heads: bool) -> Opening:
         name = bare[start:end]
         return Opening(name=name, kind=_kind(name), makes=makes, rest=bare[end:])
     words = [tag for tag in bare if tag.kind not in _QUIET]
+    if first and makes and words and _no_formula(bare):
+        return _named(bare, makes)
     if any(tag.kind in AMOUNTS for tag in bare) or not words:
         return Opening(makes=makes, rest=bare)
-    alone = clause.opens_line and clause.closes_line and heads
+    alone = clause.opens_line and (clause.closes_line or first) and heads
     if alone and _kind(bare) and not _begins_with_step(words):
         return Opening(name=_name(bare), kind=_kind(bare), makes=makes, rest=())
     told = {tag.kind for tag in words}
     if first and (makes or alone) and not told & {"step", "minutes", "temp"}:
         return Opening(title=bare, makes=makes, rest=())
     return Opening(makes=makes, rest=bare)
+
+
+def _no_formula(tags: Sequence[Tag]) -> bool:
+    """Whether it has no amount of anything, a year at most, and nothing to be done."""
+    told = {tag.kind for tag in tags}
+    years = all(
+        tag.low is not None and tag.low > 1900 for tag in tags if tag.kind == "bare"
+    )
+    return years and not told & {"amount", "percent", "step", "minutes", "temp"}
+
+
+def _named(tags: tuple[Tag, ...], makes: tuple[Tag, ...]) -> Opening:
+    """A first line that says what is made: a part's name or only a title."""
+    if _kind(tags):
+        return Opening(name=_name(tags), kind=_kind(tags), makes=makes)
+    return Opening(title=tags, makes=makes)
 
 
 def _begins_with_step(words: Sequence[Tag]) -> bool:
@@ -111,7 +135,11 @@ def _makes(tags: Sequence[Tag], *, whole: bool) -> list[Tag]:
         before = [one for one in tags[:place] if not one.may_be("about")][-1:]
         after = tags[place + 1 : place + 2]
         counts = bool(after) and after[0].may_be("piece") is not None
-        last = place + 1 == len(tags) or tags[place + 1].kind in ("comma", "mark")
+        last = place + 1 == len(tags) or tags[place + 1].kind in (
+            "comma",
+            "mark",
+            "close",
+        )
         told = bool(before) and before[0].may_be("makes") is not None
         if told and not before[0].may_be("join") and (counts or last):
             start = tags.index(before[0])
@@ -121,7 +149,8 @@ def _makes(tags: Sequence[Tag], *, whole: bool) -> list[Tag]:
             return [before[0], tag]
         alone = last and whole and place <= LONGEST_NAME and not _ingredients(tags)
         if told and (counts or alone):
-            return [before[0], tag, *(after if counts else ())]
+            start = tags.index(before[0])
+            return [*tags[start : place + 1], *(after if counts else ())]
         if counts and not _steps(tags[:place]):
             return [tag, after[0]]
     return []
@@ -190,7 +219,8 @@ def _spoken(tags: Sequence[Tag]) -> tuple[int, int] | None:
 def _kind(tags: Iterable[Tag]) -> str:
     """The kind of component that a name tells of; the last word that does."""
     kinds = [tag.may_be("part") for tag in tags]
-    return next((kind for kind in reversed(kinds) if kind), "")
+    told = [kind for kind in reversed(kinds) if kind]
+    return next((kind for kind in told if kind != ANY_PART), told[0] if told else "")
 
 
 def _name(tags: Sequence[Tag]) -> tuple[Tag, ...]:

@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from demould.mise.note.building import OpenLine, refined
+from demould.mise.note.building import OpenLine, once_more, refined
 from demould.mise.note.place import SMALL, Segment, refer
 from demould.mise.note.tags import Tag
 
@@ -38,9 +38,20 @@ def open_line(segment: Segment, what: str, tag: Tag) -> OpenLine:
         step = segment.steps[-1] if segment.steps else now.step
         line.steeped = step is not None and step.action == "steep"
     now.splitting = None
+    for first in now.before:
+        _part_of_sum(segment, line, first)
+    now.before.clear()
     refer(segment, line)
     now.use(tag, "ingredient")
     return line
+
+
+def _part_of_sum(segment: Segment, line: OpenLine, amount: Tag) -> None:
+    """The 60 of ``60 + 40 sugar`` is a line of its own, before the other."""
+    other = once_more(line, segment.now.number)
+    other.take(amount)
+    segment.now.use(amount, "amount")
+    segment.now.part.lines.append(other)
 
 
 def open_unknown(segment: Segment, name: list[Tag]) -> None:

@@ -43,6 +43,8 @@ def spelt_number(
             break
         if taken and not _may_follow(total, values[0]):
             break
+        if _hundreds_left_out(total, values[0]) and step == 1:
+            total *= _TENS
         for value in values:
             total = _joined(total, value)
         place += step
@@ -64,12 +66,19 @@ def _may_follow(total: Decimal, value: Decimal) -> bool:
         return False
     if value >= _TENS:
         return total < value
+    if _hundreds_left_out(total, value):
+        return True
     return (
         total % _TENS == 0
         or (value < 10 and total % 10 == 0)
         or total % 100 == 60
         or total % 100 == 80
     )
+
+
+def _hundreds_left_out(total: Decimal, value: Decimal) -> bool:
+    """``one sixty`` is 160."""
+    return 0 < total < 10 and 10 < value < _TENS and value % 10 == 0
 
 
 def _joined(total: Decimal, value: Decimal) -> Decimal:

@@ -29,6 +29,7 @@ class Reading:
     busy: bool = False
     splitting: OpenLine | None = None
     split_begun: bool = False
+    before: list[Tag] = field(default_factory=list)
 
     def use(self, tag: Tag, use: Use) -> None:
         """Note what became of a tag."""
@@ -75,7 +76,11 @@ class Segment:
         """Words nobody knows that could be an ingredient: one to three in a row."""
         if self.has_ingredient or self.here is not None:
             return []
-        words = [tag for tag in self.tags if tag.kind in ("unknown", "part")]
+        words = [
+            tag
+            for tag in self.tags
+            if tag.kind in ("unknown", "part") and tag.plain != "x"
+        ]
         return words if len(words) <= LONGEST_UNKNOWN else []
 
     def ingredient_follows(self, place: int) -> bool:

@@ -161,7 +161,7 @@ def _size(given: list[Tag], place: int) -> int:
     taken = 1
     while (
         place + taken + 1 < len(given)
-        and (given[place + taken].kind == "times" or given[place + taken].plain == "x")
+        and _is_times(given, place + taken)
         and given[place + taken + 1].kind == "number"
     ):
         taken += 2
@@ -169,6 +169,13 @@ def _size(given: list[Tag], place: int) -> int:
         return 0
     unit = given[place + taken] if place + taken < len(given) else None
     return taken + 1 if unit is not None and unit.may_be("length") else taken
+
+
+def _is_times(given: list[Tag], place: int) -> bool:
+    """``x`` between two sizes, or the colon of ``1:1``."""
+    tag = given[place]
+    touches = given[place - 1].end == tag.start and given[place + 1].start == tag.end
+    return tag.kind == "times" or tag.plain == "x" or (tag.kind == "colon" and touches)
 
 
 def _range(given: list[Tag], place: int) -> bool:

@@ -1,6 +1,8 @@
 """The body of a clause, read from left to right: amounts find their ingredients."""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
 
 from demould.mise.note.done import is_temperature, take_step, take_when
 from demould.mise.note.eaten import (
@@ -19,7 +21,11 @@ _APART = ("comma", "plus")
 def read_body(tags: Sequence[Tag], now: Reading) -> None:
     """Read a clause without its opening into lines and steps of the open part."""
     now.step, now.splitting, now.busy = None, None, False
-    for between, inside in _segments(tags):
+    found = _segments(tags)
+    for place, (between, inside) in enumerate(found):
+        if _first_of_sum(found, place):
+            now.before.extend(inside)
+            continue
         segment = Segment(tags=inside, now=now, between=between)
         if between is not None:
             now.use(between, "joining")
@@ -44,6 +50,22 @@ def _segments(tags: Sequence[Tag]) -> list[tuple[Tag | None, list[Tag]]]:
         else:
             found[-1][1].append(tag)
     return found
+
+
+def _first_of_sum(found: Sequence[tuple[Tag | None, list[Tag]]], place: int) -> bool:
+    """The 60 of ``60 + 40 sugar``: it waits for what stands behind the other."""
+    inside = found[place][1]
+    behind = found[place + 1 : place + 2]
+    return (
+        len(inside) == 1
+        and inside[0].kind in AMOUNTS
+        and bool(behind)
+        and behind[0][0] is not None
+        and behind[0][0].kind == "plus"
+        and bool(behind[0][1])
+        and behind[0][1][0].kind in AMOUNTS
+        and any(tag.kind == "ingredient" for tag in behind[0][1])
+    )
 
 
 def _walk(segment: Segment) -> None:
@@ -78,6 +100,11 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
             segment.now.use(tag, "amount")
         case "unit" if tag.may_be("unit") == "leaf":
             take_leaves(segment, tag)
+        case "unit" if segment.pending is None and segment.ingredient_follows(place):
+            one = Decimal(1)
+            unit = tag.may_be("unit") or ""
+            segment.pending = replace(tag, kind="amount", low=one, high=one, unit=unit)
+            segment.now.use(tag, "amount")
         case kind if kind in SMALL:
             segment.now.use(tag, "joining")
         case _:

@@ -163,7 +163,10 @@ def _word(
         return _tag("number", row[0], row[0], low=Decimal(1), high=Decimal(1)), 1
     if phrase:
         return _known(row, phrase, lexicon, guessed=False), phrase
-    spelt = [_forgiven(one, lexicon, language) for one in row]
+    spelt = [
+        _shortened(one, tokens, language) or _forgiven(one, lexicon, language)
+        for one in row
+    ]
     if spelt[0] != row[0].plain:
         phrase = _phrase(spelt, lexicon)
         if phrase:
@@ -248,6 +251,16 @@ def _tag(
         high=high,
         guessed=guessed,
     )
+
+
+def _shortened(token: Token, tokens: list[Token], language: str) -> str:
+    """The word that one with a point behind it is the beginning of: ``pist. paste``."""
+    place = tokens.index(token)
+    after = tokens[place + 1].text if place + 1 < len(tokens) else ""
+    if after != "." or len(token.plain) < 3:
+        return ""
+    longer = [one for one in single_words(language) if one.startswith(token.plain)]
+    return min(longer, key=lambda one: (len(one), one), default="")
 
 
 def _forgiven(

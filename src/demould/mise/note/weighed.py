@@ -1,8 +1,8 @@
 """Amounts of a segment: each goes to the ingredient before it, behind it, or above."""
 
-from demould.mise.note.building import OpenLine
+from demould.mise.note.building import OpenLine, once_more
 from demould.mise.note.eaten import open_line, open_unknown, refine
-from demould.mise.note.place import AMOUNTS, SMALL, Segment, refer
+from demould.mise.note.place import AMOUNTS, LONGEST_UNKNOWN, SMALL, Segment, refer
 from demould.mise.note.tags import Tag
 
 
@@ -26,8 +26,14 @@ def take_amount(segment: Segment, tag: Tag, place: int) -> None:
             here.take(tag)
     elif here is not None and tag.kind == "percent" and refine(segment, here, tag):
         return
+    elif _of_it(segment, place) or (place and segment.tags[place - 1].plain == "x"):
+        segment.remark(tag)
     elif segment.ingredient_follows(place):
         segment.pending = tag
+    elif name := _unknown_behind(segment, tag, place):
+        segment.pending = tag
+        open_unknown(segment, name)
+        segment.done.update(one.start for one in name)
     else:
         _alone(segment, tag)
 
@@ -58,22 +64,29 @@ def _alone(segment: Segment, tag: Tag) -> None:
     elif (
         last is not None and not segment.busy and (said_more or len(segment.words) == 1)
     ):
-        line = _again(segment, last)
+        line = once_more(last, segment.now.number)
         line.take(tag)
         refer(segment, line)
     else:
         segment.remark(tag)
 
 
-def _again(segment: Segment, line: OpenLine) -> OpenLine:
-    """The same ingredient once more."""
-    return OpenLine(
-        what=line.what,
-        written=list(line.written),
-        unknown=line.unknown,
-        counts=line.counts,
-        number=segment.now.number,
-    )
+def _of_it(segment: Segment, place: int) -> bool:
+    """``two hundred of it``: part of what stands above, no line of its own."""
+    behind = [tag.plain for tag in segment.tags[place + 1 : place + 3]]
+    return behind in (["of", "it"], ["of", "them"], ["of", "that"])
+
+
+def _unknown_behind(segment: Segment, tag: Tag, place: int) -> list[Tag]:
+    """Words nobody knows right behind an amount: what it is an amount of."""
+    name: list[Tag] = []
+    for other in segment.tags[place + 1 :]:
+        if other.kind in ("unknown", "part") and other.plain != "x":
+            name.append(other)
+        elif other.kind not in ("join", "state") or name:
+            break
+    fits = tag.kind == "amount" or (len(segment.tags) > place + 1 + len(name))
+    return name if fits and not segment.busy and len(name) <= LONGEST_UNKNOWN else []
 
 
 def split_into(segment: Segment, line: OpenLine, tag: Tag) -> None:
@@ -84,7 +97,7 @@ def split_into(segment: Segment, line: OpenLine, tag: Tag) -> None:
         line.whole = line.low
         line.take(tag)
         return
-    more = _again(segment, line)
+    more = once_more(line, now.number)
     more.take(tag)
     now.part.lines.insert(now.part.lines.index(line) + 1, more)
 
@@ -114,11 +127,12 @@ def split_in_brackets(segment: Segment, inside: list[Tag]) -> bool:
 def take_total(segment: Segment) -> None:
     """``600 in all``: no amount of a line."""
     for place, tag in enumerate(segment.tags):
-        if tag.kind != "total":
+        if tag.kind != "total" and tag.may_be("makes") is None:
             continue
-        before = segment.tags[max(0, place - 1) : place]
+        before = segment.tags[max(0, place - 1) : place] if tag.kind == "total" else ()
         for other in (*before, *segment.tags[place + 1 : place + 3]):
-            if other.kind in ("amount", "bare") and other.unit in ("", "g"):
+            grams = other.kind == "amount" and other.unit == "g"
+            if grams or (other.kind == "bare" and tag.kind == "total"):
                 segment.now.part.total = other
                 for one in (tag, other):
                     segment.now.use(one, "total")
@@ -132,7 +146,7 @@ def _is_strength(segment: Segment, line: OpenLine, tag: Tag, place: int) -> bool
         return False
     before = segment.tags[place - 1].plain if place else ""
     after = segment.tags[place + 1] if place + 1 < len(segment.tags) else None
-    if after is not None and after.plain == "bloom" and line.what == "gelatin":
+    if after is not None and after.plain in ("bloom", "bl") and line.what == "gelatin":
         segment.done.add(after.start)
         segment.now.use(after, "ingredient")
         return refine(segment, line, tag, " bloom")
