@@ -103,10 +103,12 @@ def opening_of(clause: Clause, *, first: bool, heads: bool) -> Opening:
 def _no_formula(tags: Sequence[Tag]) -> bool:
     """Whether it has no amount of anything, a year at most, and nothing to be done."""
     told = {tag.kind for tag in tags}
-    years = all(
-        tag.low is not None and tag.low > 1900 for tag in tags if tag.kind == "bare"
-    )
-    return years and not told & {"amount", "percent", "step", "minutes", "temp"}
+    counts = [
+        tag.low is not None and (tag.low > YEARS or behind.may_be("piece") is not None)
+        for tag, behind in zip_longest(tags, tags[1:], fillvalue=tags[-1])
+        if tag.kind == "bare"
+    ]
+    return all(counts) and not told & {"amount", "percent", "step", "minutes", "temp"}
 
 
 def _named(tags: tuple[Tag, ...], makes: tuple[Tag, ...]) -> Opening:
