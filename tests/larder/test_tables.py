@@ -14,12 +14,12 @@ TABLES = sorted(
     for entry in (files("demould.larder") / "tables").iterdir()
 )
 VALUES = [
-    "agents", "bands", "densities", "films", "holds", "materials", "sweetness",
-    "unit_weights",
+    "agents", "bands", "densities", "films", "holds", "materials", "stiffness",
+    "sweetness", "unit_weights",
 ]  # fmt: skip
 UNITS = {
     "%", "-", "g", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
-    "kg/m3", "J/kgK", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "°C",
+    "kg/m3", "J/kgK", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 
@@ -119,7 +119,7 @@ def test_every_row_has_all_its_cells_and_no_more(table: str, row: Row) -> None:
 
 def test_a_guess_from_nobody_gives_its_reason() -> None:
     guessed = {key for key, source in sources().items() if source.known == "guess"}
-    assert guessed == {"estimate", "film_estimate"}
+    assert guessed == {"estimate", "film_estimate", "stiffness_estimate"}
     for table, row in EVERY_ROW:
         if row["source"] == "estimate":
             assert row["note"], (table, row)

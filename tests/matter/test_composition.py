@@ -12,9 +12,9 @@ from demould.matter.composition import (
     composition,
     cook_to,
     energy_eu,
-    setting_agents,
     share_of,
 )
+from demould.matter.setting import doses
 from demould.mise.component import Component
 from demould.mise.figure import Figure, Stated, unfold
 from demould.mise.formula import FormulaLine
@@ -81,8 +81,8 @@ def test_parts_are_the_worked_ones(made: Component, part: str, printed: float) -
 def test_the_setting_dose_is_of_what_is_left_after_cooking(
     made: Component, dose: float
 ) -> None:
-    (agent,) = setting_agents(made, find)
-    assert agent.value == pytest.approx(dose, abs=0.0051)
+    (agent,) = doses(made, find)
+    assert agent.whole.value == pytest.approx(dose, abs=0.0051)
 
 
 @pytest.mark.parametrize(
@@ -132,7 +132,7 @@ def test_lines_nobody_knows_are_left_out() -> None:
     )
     made = component("sugar", (*formula("10 sugar"), unknown), 1)
     assert composition(made, find).sucrose == pytest.approx(100)
-    assert setting_agents(made, find) == ()
+    assert doses(made, find) == ()
 
 
 def test_a_line_may_be_a_component_of_the_same_dessert() -> None:
@@ -190,15 +190,15 @@ def test_strained_solids_bring_no_dose() -> None:
         strained_out=True,
     )
     made = component("tea", (bag, *formula("100 water; made up")), 1)
-    assert setting_agents(made, find) == ()
+    assert doses(made, find) == ()
 
 
 def test_the_same_agent_on_two_lines_is_one_dose() -> None:
     made = component(
         "jelly", formula("1 gelatin 200 bloom", "2 gelatin 200 bloom", "97 water"), 1
     )
-    (agent,) = setting_agents(made, find)
-    assert agent.value == pytest.approx(3)
+    (agent,) = doses(made, find)
+    assert agent.whole.value == pytest.approx(3)
 
 
 def test_cook_to_is_what_is_left_of_what_is_weighed() -> None:

@@ -17,6 +17,7 @@ from demould.larder.practice import (
     holds,
     unit_weight,
 )
+from demould.larder.stiffness import look_in, stiffness
 from demould.larder.sweet import scale
 from demould.larder.table import sources
 
@@ -36,9 +37,11 @@ __all__ = [
     "holds",
     "ingredient",
     "ingredients",
+    "look_in",
     "material",
     "near_ingredients",
     "scale",
     "sources",
+    "stiffness",
     "unit_weight",
 ]

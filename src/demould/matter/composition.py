@@ -113,32 +113,6 @@ def _of_line(
     )
 
 
-def setting_agents(component: Component, find: Find) -> tuple[Figure, ...]:
-    """Dose of everything that sets, of the whole as it is used. [%] As written, in order.
-
-    What the larder files under ``gelling``; the same one on two lines counts as one.
-    """
-    found: dict[str, list[Figure]] = {}
-    for line, grams in weighed_lines(component.formula, find):
-        if line.ingredient is None or line.strained_out:
-            continue
-        ingredient = find(line.ingredient)
-        if ingredient.category == "gelling":
-            found.setdefault(ingredient.name, []).append(grams)
-    cooked = after_cooking(component, find)
-    return tuple(
-        worked(
-            f"{name} in {component.name}",
-            100 * sum(part.value for part in parts) / cooked.value,
-            "%",
-            "grams in 100 g of what is left after cooking",
-            *parts,
-            cooked,
-        )
-        for name, parts in found.items()
-    )
-
-
 def energy_eu(made_of: Composition) -> tuple[float, float]:
     """Energy of 100 g by the EU's factors, unrounded [kJ, kcal].
 

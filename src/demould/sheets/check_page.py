@@ -1,6 +1,6 @@
 """What is unsaid: every open question, then every assumption, what moves most first."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
@@ -8,16 +8,23 @@ from demould.week.sure import Sure
 from demould.week.unsaid import Unsaid
 
 
-def check_page(kitchen: str, sure: Sure, unsaid: tuple[Unsaid, ...]) -> Page:
-    """Give the page of a folder without faults."""
+def check_page(
+    kitchen: str,
+    sure: Sure,
+    unsaid: tuple[Unsaid, ...],
+    will_it: Iterable[Block] = (),
+) -> Page:
+    """Give the page of a folder without faults; `will_it` is what speaks up."""
     return Page(
         key="check",
         title=Words("{kitchen}: what is unsaid", kitchen=kitchen.upper()),
-        blocks=tuple(_blocks(sure, unsaid)),
+        blocks=tuple(_blocks(sure, unsaid, will_it)),
     )
 
 
-def _blocks(sure: Sure, unsaid: tuple[Unsaid, ...]) -> Iterator[Block]:
+def _blocks(
+    sure: Sure, unsaid: tuple[Unsaid, ...], will_it: Iterable[Block]
+) -> Iterator[Block]:
     yield Lines(lines=(Words("Nothing that is written is wrong."),))
     if unsaid:
         yield Head(text=Words("not said"), note=Words("ask"))
@@ -25,6 +32,7 @@ def _blocks(sure: Sure, unsaid: tuple[Unsaid, ...]) -> Iterator[Block]:
             columns=(Column(share=3), Column(share=2)),
             rows=tuple((Cell(text=one.says), Cell(text=one.asks)) for one in unsaid),
         )
+    yield from will_it
     yield Head(
         text=Words("assumed, what moves most first"),
         note=Words("{n} figures", n=len(sure.assumed)),

@@ -14,6 +14,7 @@ from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time
 from demould.sheets.verdict import verdict
+from demould.sheets.will_it import will_it
 from demould.week.making import Making, Whip
 from demould.week.sections import Week
 
@@ -60,6 +61,7 @@ def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
     yield from _as_written(week)
     yield Head(text=Words("make"))
     yield make_table([making.amounts for making in week.makings])
+    yield from will_it(week.will_it)
     yield from _holds(week)
     yield from _cold(week)
     if week.timing.stands:

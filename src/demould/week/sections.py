@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from demould.advice.findings import Finding
 from demould.mise.find import find_in
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
@@ -14,6 +15,7 @@ from demould.week.making import Making
 from demould.week.orders import makings_of
 from demould.week.sure import Sure, sure_of
 from demould.week.timing import Timing, timing_of, to_make
+from demould.week.will_it import will_it_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +28,7 @@ class Week:
     chilling: Mapping[str, Chilling]
     timing: Timing
     decisions: tuple[Decision, ...]
+    will_it: tuple[Finding, ...]
     sure: Sure
 
 
@@ -54,6 +57,9 @@ def week_of(folder: Folder, now: datetime) -> Week:
         },
         timing=timing,
         decisions=decisions_of(makings, folder.kitchen, timing),
+        will_it=will_it_of(
+            (making.amounts.dessert for making in makings), folder.kitchen, find
+        ),
         sure=sure_of(makings, folder.kitchen, find),
     )
 

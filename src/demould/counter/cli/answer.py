@@ -9,6 +9,7 @@ from demould.mise.figure import Assumed, how_known
 if TYPE_CHECKING:
     from datetime import datetime
 
+    from demould.advice.findings import Finding
     from demould.amounts.counts.factors import Make
     from demould.amounts.finish.dip import InJug
     from demould.cold.wait import Wait
@@ -55,6 +56,17 @@ def of_problem(problem: Problem) -> Answer:
         "column": problem.column,
         "wrong": str(problem.wrong),
         "remedy": str(problem.remedy),
+    }
+
+
+def of_finding(one: Finding) -> Answer:
+    """Give one thing that speaks up, with what to do."""
+    return {
+        "dessert": one.dessert,
+        "kind": one.kind,
+        "says": str(one.says),
+        "do": str(one.do) if one.do else None,
+        "weight": one.weight,
     }
 
 
@@ -236,5 +248,6 @@ def of_week(week: Week) -> Answer:
             }
             for one in week.decisions
         ],
+        "will_it": [of_finding(one) for one in week.will_it],
         "sure": of_sure(week.sure),
     }

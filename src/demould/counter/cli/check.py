@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from demould.counter.cli.answer import of_problem, of_sure
+from demould.counter.cli.answer import of_finding, of_problem, of_sure
 from demould.counter.cli.asking import FAULTS, common, print_json, read_as_at, tell
 
 
@@ -15,15 +15,18 @@ from demould.counter.cli.asking import FAULTS, common, print_json, read_as_at, t
 def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     """Say what is wrong in the kitchen FOLDER, then what is only assumed.
 
-    Faults come first, each with its line and what to do; then every assumed figure,
-    the one that moves most first, with the measurement that settles it.
+    Faults come first, each with its line and what to do; then what is outside its
+    usual band or will not hold; then every assumed figure, the one that moves most
+    first, with the measurement that settles it.
     """
     from demould.mise.find import find_in
     from demould.sheets.check_page import check_page
     from demould.sheets.plain import plain
+    from demould.sheets.will_it import all_of_it
     from demould.week.orders import makings_of
     from demould.week.sure import sure_of
     from demould.week.unsaid import unsaid_of
+    from demould.week.will_it import will_it_of
 
     read, problems, _ = read_as_at(folder, now)
     if problems or read is None:
@@ -33,10 +36,15 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
             tell(problems)
         sys.exit(FAULTS)
     makings = makings_of(read)
-    sure = sure_of(makings, read.kitchen, find_in(read.larder))
+    find = find_in(read.larder)
+    sure = sure_of(makings, read.kitchen, find)
     unsaid = unsaid_of(read)
+    found = will_it_of(read.desserts, read.kitchen, find)
     if as_json:
         said = [{"says": str(one.says), "asks": str(one.asks)} for one in unsaid]
-        print_json({"faults": [], "unsaid": said, **of_sure(sure)})
+        will_it = [of_finding(one) for one in found]
+        print_json({"faults": [], "unsaid": said, "will_it": will_it, **of_sure(sure)})
         return
-    click.echo(plain(check_page(read.kitchen.name, sure, unsaid)), nl=False)
+    names = {one.key: one.name for one in read.desserts}
+    page = check_page(read.kitchen.name, sure, unsaid, all_of_it(found, names))
+    click.echo(plain(page), nl=False)

@@ -1,0 +1,1 @@
+"""Will it work, and if not, what to do."""

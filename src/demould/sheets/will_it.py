@@ -1,0 +1,47 @@
+"""Will it set, whip and hold: a few lines for the week, all of it for the check."""
+
+from collections.abc import Iterator, Sequence
+
+from demould.advice.findings import Finding
+from demould.mise.words import Words
+from demould.sheets.page import Block, Cell, Column, Head, Lines, Table
+
+SHOWN = 3
+
+
+def will_it(found: Sequence[Finding]) -> Iterator[Block]:
+    """Show the worst few; nothing where all is as usual."""
+    if not found:
+        return
+    more = len(found) - SHOWN
+    note = Words("{n} more: demould check", n=more) if more > 0 else ""
+    yield Head(text=Words("will it set and hold"), note=note)
+    yield Lines(lines=tuple(_line(one) for one in found[:SHOWN]))
+
+
+def all_of_it(found: Sequence[Finding], names: dict[str, str]) -> Iterator[Block]:
+    """Show everything that speaks up, with what to do."""
+    yield Head(
+        text=Words("will it set and hold"),
+        note=Words("usual bands, not laws: your own figures go before them"),
+    )
+    if not found:
+        yield Lines(lines=(Words("Everything is within what is usual."),))
+        return
+    yield Table(
+        columns=(Column(share=1.2), Column(share=3), Column(share=3)),
+        rows=tuple(
+            (
+                Cell(text=names[one.dessert]),
+                Cell(text=one.says),
+                Cell(text=one.do or ""),
+            )
+            for one in found
+        ),
+    )
+
+
+def _line(one: Finding) -> Words:
+    if one.do is None:
+        return Words("{says}", says=one.says)
+    return Words("{says}: {do}", says=one.says, do=one.do)
