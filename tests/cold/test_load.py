@@ -8,7 +8,6 @@ from demould.cold.around.load import (
     air_under,
     capacity_of,
     log_of,
-    most_warm_pieces,
 )
 
 STRONG = Machine(set_c=-20, capacity=300, holds=20e3)
@@ -87,33 +86,6 @@ def test_a_log_keeps_the_mean_and_begins_at_once() -> None:
 def test_a_makers_cycle_becomes_watts() -> None:
     # By hand: 5 kg * 520 kJ/kg in 4 h is 2.6 MJ / 14 400 s = 180.6 W on the mean.
     assert capacity_of(5) == pytest.approx((180.56, 361.11, 541.67), abs=0.01)
-
-
-def test_goods_on_the_shelf_bound_the_warm_pieces() -> None:
-    goods = Lump(name="boxed pieces", holds=5e3, passes=2, start_c=-18)
-    each = Lump(name="tray", holds=70, passes=0.07, start_c=21)
-    machine = Machine(set_c=-20, capacity=60, holds=20e3)
-    surface = (np.array([0.0, 7200, 20000]), np.array([2.0, -5, -18]))
-
-    def ask(limit: float, most: int = 200) -> int | None:
-        return most_warm_pieces(machine, [each], goods, 0.05, surface, limit, most)
-
-    found = ask(-15)
-    assert found is not None
-
-    def warmest(pieces: int) -> float:
-        lumps = (
-            goods,
-            Lump(name="t", holds=70 * pieces, passes=0.07 * pieces, start_c=21),
-        )
-        load = Load(machine=machine, pieces=pieces, lumps=lumps)
-        return float(air_under(load, 0.05, *surface, 12 * 3600).lumps[:, 0].max())
-
-    assert warmest(found) <= -15 < warmest(found + 1)
-    stricter = ask(-16)
-    assert stricter is not None
-    assert 0 < stricter < found
-    assert ask(-15, most=1) is None
 
 
 def test_a_machine_without_strength_is_refused() -> None:

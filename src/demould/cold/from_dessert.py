@@ -1,5 +1,6 @@
 """A dessert as it lies in the cold: turned parts, their make-up, the mould around."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from demould.amounts.layers.place import placed
@@ -67,24 +68,31 @@ def _parts(dessert: Dessert, kitchen: Kitchen, find: Find) -> list[Part]:
     whole = _turned(mould.shape, cavity(mould).value)
     inside = sorted(placed(dessert, kitchen), key=lambda part: part.flush)
     return [
-        _part(body, whole, _filled_at(body), find),
+        _part(body, whole, _filled_at(body), find, dessert.components),
         *(
             _part(
                 component_of(dessert, part.layer.component),
                 _raised(part.shape, part.at),
                 FROZEN_C,
                 find,
+                dessert.components,
             )
             for part in inside
         ),
     ]
 
 
-def _part(component: Component, outline: Profile, start_c: float, find: Find) -> Part:
+def _part(
+    component: Component,
+    outline: Profile,
+    start_c: float,
+    find: Find,
+    parts: Sequence[Component],
+) -> Part:
     return Part(
         name=component.name,
         profile=outline,
-        made_of=composition(component, find),
+        made_of=composition(component, find, parts),
         air=share(air_in(component.density, component.whipped))
         if component.whipped
         else 0.0,

@@ -59,7 +59,7 @@ USUAL_BREAKAGE = (2.0, 8.0)
 def read_kitchen(branch: Branch, faults: Faults) -> Kitchen:
     """The kitchen a file describes; what cannot be read is noted and left out."""
     keys = keys_of(branch, faults, known=KEYS, required=_REQUIRED)
-    room, humidity, height = keys.read("room", _room) or (None, None, None)
+    room, humidity, height = keys.read("room", read_room) or (None, None, None)
     for key, what in _NAMED.items():
         _no_name_twice(keys, key, what)
     return Kitchen(
@@ -160,8 +160,14 @@ def _deliveries(line: Line) -> time:
     return read_time(after(line.text, "by", "before") or line.text)
 
 
-def _room(line: Line) -> tuple[Figure | None, Figure | None, Figure | None]:
-    """``21 °C, 55 % humid, 120 m above the sea``, in any order."""
+def read_room(line: Line) -> tuple[Figure | None, Figure | None, Figure | None]:
+    """``21 °C, 55 % humid, 120 m above the sea``, in any order.
+
+    Raises
+    ------
+    UnreadableError
+        If a part is none of the three.
+    """
     air = humidity = height = None
     for part in parts_of(line.text, ","):
         with at_column(part.column):

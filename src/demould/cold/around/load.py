@@ -9,7 +9,6 @@ A machine takes what it must at its set air, more as the air warms, and never mo
 its capacity. Trays and moulds come in warm, goods that lie there already are cold.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -171,40 +170,3 @@ def log_of(warmed: Warmed) -> tuple[tuple[float, float], ...]:
             )
             first = n
     return tuple(entries)
-
-
-def most_warm_pieces(
-    machine: Machine,
-    lumps: Sequence[Lump],
-    goods: Lump,
-    passes: float,
-    surface: tuple[Floats, Floats],
-    limit_c: float,
-    most: int,
-) -> int | None:
-    """How many warm pieces go in before goods on the shelf get warmer than a limit.
-
-    `lumps` come with each piece (its share of tray and mould); `surface` is a piece's
-    outside over time (s, °C). None when even `most` leave the goods colder.
-    """
-
-    def warmest(pieces: int) -> float:
-        brought = tuple(
-            Lump(
-                name=lump.name,
-                holds=lump.holds * pieces,
-                passes=lump.passes * pieces,
-                start_c=lump.start_c,
-            )
-            for lump in lumps
-        )
-        load = Load(machine=machine, pieces=pieces, lumps=(goods, *brought))
-        return float(air_under(load, passes, *surface, 12 * 3600).lumps[:, 0].max())
-
-    if warmest(most) <= limit_c:
-        return None
-    low, high = 0, most
-    while high - low > 1:
-        middle = (low + high) // 2
-        low, high = (middle, high) if warmest(middle) <= limit_c else (low, middle)
-    return low

@@ -94,6 +94,14 @@ def open_dessert(
     name: str, kitchen: Path | None, now: str | None
 ) -> tuple[Folder, Dessert]:
     """Open the kitchen folder a dessert is in, by its file or by its name in FOLDER."""
+    folder, dessert, _ = open_dessert_at(name, kitchen, now)
+    return folder, dessert
+
+
+def open_dessert_at(
+    name: str, kitchen: Path | None, now: str | None
+) -> tuple[Folder, Dessert, datetime]:
+    """Open it, and give the moment it is read as at too."""
     file = Path(name)
     folder_path = kitchen or (
         file.resolve().parent.parent if file.suffix == ".yaml" else Path()
@@ -106,8 +114,8 @@ def open_dessert(
             f" it has: {has}.",
             param_hint="DESSERT",
         )
-    folder, _ = open_folder(folder_path, now, only=file.stem)
-    return folder, dessert_of(folder, file.stem)
+    folder, moment = open_folder(folder_path, now, only=file.stem)
+    return folder, dessert_of(folder, file.stem), moment
 
 
 def say(text: str) -> None:
