@@ -398,8 +398,9 @@ BAD = [
     ("  mousse; the rest", "  mousse", "4:3: how much 'mousse' goes in is missing. Write a"
      " shape with its sizes, 'from the NAME mould' or 'the rest'."),
     ("  mousse; the rest", "  mousse; much", "4:11: 'much' is not a shape known here. Write"
-     " one of half sphere, hemisphere, half-sphere, disc, ring, cylinder, oval, cut"
-     " ellipsoid, box, bar, trough, water with its sizes."),
+     " one of half sphere, hemisphere, half-sphere, sphere, dome, disc, ring, cylinder,"
+     " cone, savarin, oval, ellipsoid, cut ellipsoid, egg, half egg, box, bar, frame,"
+     " terrine, sheet, trough, turned, outline, free form, water with its sizes."),
     ("  mousse; the rest", "  mousse; disc 60 x 8 mm", "3:1: nothing fills the rest of the"
      " mould. Write 'the rest' after the component that does."),
     ("filled: |\n  mousse; the rest\n", "plate: |\n  mousse; 5 g\n", ": nobody says what goes"

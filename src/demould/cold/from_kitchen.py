@@ -136,7 +136,7 @@ def load_in_words(dessert: Dessert, kitchen: Kitchen) -> Words:
     mould = mould_of(kitchen, dessert.mould)
     return Words(
         "{pieces} in {moulds} {mould}, each mould on a steel tray, put in warm together",
-        pieces=mould.cavities,
+        pieces=mould.at_once,
         moulds=mould.trays,
         mould="mould" if mould.trays == 1 else "moulds",
     )
@@ -177,7 +177,7 @@ def _full(mould: Mould, kitchen: Kitchen, place: ColdPlace) -> Load:
     lone = film(FILMS[place.kind]).total.value
     return Load(
         machine=machine_of(place, room_c),
-        pieces=mould.cavities,
+        pieces=mould.at_once,
         lumps=(trays(mould.trays, lone, room_c),),
     )
 

@@ -11,7 +11,9 @@ class Mould:
     """What a kitchen has of one mould.
 
     `water` is what one cavity was weighed to hold; where it is given it wins over the
-    volume of `shape`. `wall` is the thickness of `material`. [mm]
+    volume of `shape`. `wall` is the thickness of `material`. [mm] A piece of `halves`
+    is joined from two cavities; `shape` is then the whole one and `water` what one half
+    holds. `hole` is how wide the opening is that a closed one is filled through. [mm]
     """
 
     key: str
@@ -21,6 +23,8 @@ class Mould:
     water: Figure | None = None
     material: str = "silicone"
     wall: Figure
+    halves: bool = False
+    hole: Figure | None = None
     remarks: tuple[str, ...] = ()
     line: Line | None = None
 
@@ -28,3 +32,13 @@ class Mould:
     def cavities(self) -> int:
         """All cavities of all trays."""
         return self.trays * self.cavities_each
+
+    @property
+    def at_once(self) -> int:
+        """Pieces that all cavities give in one filling."""
+        return self.cavities // self.cavities_a_piece
+
+    @property
+    def cavities_a_piece(self) -> int:
+        """2 for a piece joined from halves."""
+        return 2 if self.halves else 1

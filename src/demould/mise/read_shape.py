@@ -6,13 +6,23 @@ from collections.abc import Callable
 from demould.mise.number import NUMBER
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_amount, read_figure
+from demould.mise.read_points import read_points
 from demould.mise.shape import (
     Box,
+    Cone,
     CutEllipsoid,
     Cylinder,
+    Dome,
+    Egg,
+    FreeForm,
+    HalfEgg,
     HalfSphere,
+    HollowRing,
     Oval,
+    Savarin,
     Shape,
+    Sphere,
+    TaperedBox,
     Trough,
     WaterOnly,
 )
@@ -36,6 +46,54 @@ _SHAPES: tuple[tuple[str, re.Pattern[str], str, _Make], ...] = (
         _pattern("half-sphere|half sphere|hemisphere", "N"),
         "half-sphere 70 mm",
         lambda d: HalfSphere(diameter_mm=d),
+    ),
+    (
+        "sphere",
+        _pattern("sphere", "N"),
+        "sphere 60 mm",
+        lambda d: Sphere(diameter_mm=d),
+    ),
+    (
+        "dome",
+        _pattern("dome", "N x N"),
+        "dome 80 x 45 mm, across and high",
+        lambda d, h: Dome(diameter_mm=d, height_mm=h),
+    ),
+    (
+        "cone",
+        _pattern("cone", "N x N"),
+        "cone 60 x 80 mm, across and high",
+        lambda d, h: Cone(diameter_mm=d, small_mm=0.0, height_mm=h),
+    ),
+    (
+        "cone",
+        _pattern("cone", "N to N x N"),
+        "cone 60 to 20 x 80 mm, across at both ends and high",
+        lambda d, small, h: Cone(diameter_mm=d, small_mm=small, height_mm=h),
+    ),
+    (
+        "ring",
+        _pattern("ring", "N x N,? hole N"),
+        "ring 180 x 45 mm, hole 60 mm",
+        lambda d, h, hole: HollowRing(diameter_mm=d, hole_mm=hole, height_mm=h),
+    ),
+    (
+        "savarin",
+        _pattern("savarin", "N x N,? hole N"),
+        "savarin 70 x 25 mm, hole 20 mm",
+        lambda d, h, hole: Savarin(diameter_mm=d, hole_mm=hole, height_mm=h),
+    ),
+    (
+        "half egg",
+        _pattern("half egg|half-egg", "N x N"),
+        "half egg 60 x 42 mm, long and wide",
+        lambda long, wide: HalfEgg(length_mm=long, width_mm=wide),
+    ),
+    (
+        "egg",
+        _pattern("egg", "N x N"),
+        "egg 60 x 42 mm, long and wide",
+        lambda long, wide: Egg(length_mm=long, width_mm=wide),
     ),
     (
         "disc ring cylinder",
@@ -68,6 +126,17 @@ _SHAPES: tuple[tuple[str, re.Pattern[str], str, _Make], ...] = (
         ),
     ),
     (
+        "ellipsoid",
+        _pattern("ellipsoid", "N x N x N"),
+        "ellipsoid 78 x 58 x 34 mm, long, wide and high",
+        lambda long, wide, high: CutEllipsoid(
+            half_length_mm=long / 2,
+            half_width_mm=wide / 2,
+            half_height_mm=high / 2,
+            cut_mm=high / 2,
+        ),
+    ),
+    (
         "cut ellipsoid",
         _pattern("cut ellipsoid", "N x N x N,? cut N above its widest"),
         "cut ellipsoid 40 x 28 x 22 mm, cut 12 mm above its widest",
@@ -79,8 +148,20 @@ _SHAPES: tuple[tuple[str, re.Pattern[str], str, _Make], ...] = (
         ),
     ),
     (
-        "box bar",
-        _pattern("box|bar", "N x N x N"),
+        "box bar frame terrine sheet",
+        _pattern("box|bar|frame|terrine|sheet", "N x N to N x N,? N (?:deep|high)"),
+        "box 300 x 80 to 290 x 70, 70 mm deep",
+        lambda long, wide, small_long, small_wide, high: TaperedBox(
+            length_mm=long,
+            width_mm=wide,
+            small_length_mm=small_long,
+            small_width_mm=small_wide,
+            height_mm=high,
+        ),
+    ),
+    (
+        "box bar frame terrine sheet",
+        _pattern("box|bar|frame|terrine|sheet", "N x N x N"),
         "box 300 x 80 x 70 mm",
         lambda long, wide, high: Box(length_mm=long, width_mm=wide, height_mm=high),
     ),
@@ -92,14 +173,39 @@ _SHAPES: tuple[tuple[str, re.Pattern[str], str, _Make], ...] = (
     ),
 )
 
-HEADS = ("half-sphere", "disc", "ring", "cylinder", "oval", "cut ellipsoid", "box")
-_ALL_HEADS = ("half sphere", "hemisphere", *HEADS, "bar", "trough", "water")
+_ALL_HEADS = (
+    "half sphere",
+    "hemisphere",
+    "half-sphere",
+    "sphere",
+    "dome",
+    "disc",
+    "ring",
+    "cylinder",
+    "cone",
+    "savarin",
+    "oval",
+    "ellipsoid",
+    "cut ellipsoid",
+    "egg",
+    "half egg",
+    "box",
+    "bar",
+    "frame",
+    "terrine",
+    "sheet",
+    "trough",
+    "turned",
+    "outline",
+    "free form",
+    "water",
+)
 
 
 def names_shape(text: str) -> bool:
     """Whether a part of a line begins with the name of a shape and a number."""
     head = "|".join(re.escape(one) for one in _ALL_HEADS)
-    return bool(re.match(rf"(?:{head})\b(?:\s|$)", text.strip(), re.IGNORECASE))
+    return bool(re.match(rf"(?:{head})\s+(?={NUMBER})", text.strip(), re.IGNORECASE))
 
 
 def read_shape(text: str) -> Shape:
@@ -118,10 +224,30 @@ def read_shape(text: str) -> Shape:
             water[1], name="water it holds", kinds=("volume",), line=None
         )
         return WaterOnly(water_ml=held.value)
+    if drawn := read_points(text):
+        return drawn
+    if free := _FREE.fullmatch(text):
+        return _free_form(free, text)
     for _, pattern, _, make in _SHAPES:
         if found := pattern.fullmatch(text):
             return _made(make, _sizes(found.groups(), text))
     raise _cannot_read(text)
+
+
+_FREE = re.compile(
+    rf"free form\s+{_SIZE}{_BY}{_SIZE}{_BY}{_SIZE},?\s+water\s+(.+)", re.IGNORECASE
+)
+
+
+def _free_form(found: re.Match[str], text: str) -> Shape:
+    held = read_figure(found[4], name="water it holds", kinds=("volume",), line=None)
+    sizes = _sizes((found[1], found[2], found[3]), text)
+    return _made(
+        lambda long, wide, high: FreeForm(
+            water_ml=held.value, length_mm=long, width_mm=wide, height_mm=high
+        ),
+        sizes,
+    )
 
 
 def _sizes(groups: tuple[str, ...], text: str) -> list[float]:
@@ -151,9 +277,19 @@ def _made(make: _Make, sizes: list[float]) -> Shape:
         ) from None
 
 
+_EXAMPLES = tuple(
+    (
+        (heads,) if heads in ("half egg", "cut ellipsoid") else tuple(heads.split()),
+        example,
+    )
+    for heads, _, example, _ in _SHAPES
+)
+FREE_EXAMPLE = "free form 80 x 56 x 34 mm, water 90 ml"
+
+
 def _cannot_read(text: str) -> UnreadableError:
-    for heads, _, example, _ in _SHAPES:
-        if any(text.casefold().startswith(head) for head in heads.split()):
+    for heads, example in (*_EXAMPLES, (("free form",), FREE_EXAMPLE)):
+        if any(text.casefold().startswith(head) for head in heads):
             return UnreadableError(
                 Words("the sizes in {found!r} cannot be read", found=text),
                 Words("Write it like {example}", example=example),

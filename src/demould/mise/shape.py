@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass, fields
 
+from demould.mise.shape_points import Outlined, Turned
+
 
 def _all_positive(shape: object) -> None:
     for part in fields(shape):  # type: ignore[arg-type]  # every shape is a dataclass
@@ -101,6 +103,121 @@ class Trough:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TaperedBox:
+    """A loaf, a bar whose sides lean: the larger face is the open side."""
+
+    length_mm: float
+    width_mm: float
+    small_length_mm: float
+    small_width_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sphere:
+    """A whole ball: two halves joined, or filled through a hole."""
+
+    diameter_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dome:
+    """Round side first, as wide as its open side and so high.
+
+    Lower than half a ball it is the cap of a larger one; higher, half a ball on
+    straight sides.
+    """
+
+    diameter_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cone:
+    """Round and leaning, point or small face down, open on the larger one.
+
+    `small_mm` is 0 for a point.
+    """
+
+    diameter_mm: float
+    small_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        if min(self.diameter_mm, self.height_mm) <= 0 or self.small_mm < 0:
+            raise ValueError("a cone is more than 0 mm wide and high")
+        if self.small_mm > self.diameter_mm:
+            raise ValueError(
+                f"a cone {self.diameter_mm:g} mm wide at its open side cannot be"
+                f" {self.small_mm:g} mm at its small one"
+            )
+
+
+def _hole_inside(diameter_mm: float, hole_mm: float) -> None:
+    if not 0 < hole_mm < diameter_mm:
+        raise ValueError(
+            f"a hole of {hole_mm:g} mm does not go into a ring of {diameter_mm:g} mm"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HollowRing:
+    """A ring with an upright hole right through it."""
+
+    diameter_mm: float
+    hole_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+        _hole_inside(self.diameter_mm, self.hole_mm)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Savarin:
+    """A ring round below, half an ellipse turned about the hole; open on the flat side."""
+
+    diameter_mm: float
+    hole_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+        _hole_inside(self.diameter_mm, self.hole_mm)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Egg:
+    """A whole egg, lying: two halves joined lengthwise."""
+
+    length_mm: float
+    width_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HalfEgg:
+    """Half an egg cut lengthwise, open on the cut."""
+
+    length_mm: float
+    width_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WaterOnly:
     """A free form of which only the water it holds is known."""
 
@@ -110,4 +227,53 @@ class WaterOnly:
         _all_positive(self)
 
 
-Shape = HalfSphere | Cylinder | Oval | CutEllipsoid | Box | Trough | WaterOnly
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FreeForm:
+    """A free form of which the water it holds and three outside sizes are known.
+
+    The sizes are those of the hollow: what a piece out of it is long, wide and high.
+    """
+
+    water_ml: float
+    length_mm: float
+    width_mm: float
+    height_mm: float
+
+    def __post_init__(self) -> None:
+        _all_positive(self)
+        room = self.length_mm * self.width_mm * self.height_mm / 1000
+        if self.water_ml > room:
+            raise ValueError(
+                f"a form {self.length_mm:g} x {self.width_mm:g} x {self.height_mm:g} mm"
+                f" holds at most {room:.4g} ml, not {self.water_ml:g} ml"
+            )
+        if self.water_ml < LEAST_FILL * room:
+            raise ValueError(
+                f"a form {self.length_mm:g} x {self.width_mm:g} x {self.height_mm:g} mm"
+                f" that holds only {self.water_ml:g} ml of {room:.4g} ml is no piece"
+            )
+
+
+LEAST_FILL = 0.1
+"""Of the box round it a cone fills 0.26; a tenth is no body one can fill and unmould."""
+
+Shape = (
+    HalfSphere
+    | Cylinder
+    | Oval
+    | CutEllipsoid
+    | Box
+    | Trough
+    | TaperedBox
+    | Sphere
+    | Dome
+    | Cone
+    | HollowRing
+    | Savarin
+    | Egg
+    | HalfEgg
+    | Turned
+    | Outlined
+    | FreeForm
+    | WaterOnly
+)

@@ -127,6 +127,8 @@ def _mould(mould: Mould) -> str:
             f"{mould.trays} x {mould.cavities_each}",
             None if only_water else write_shape(mould.shape),
             water.strip() if water else None,
+            "two halves" if mould.halves else None,
+            f"hole {write_figure(mould.hole)}" if mould.hole else None,
             f"{mould.material} {write_figure(mould.wall)}",
             *mould.remarks,
         )

@@ -9,14 +9,24 @@ from demould.mise.figure import Assumed, Figure, Measured, Stated, Worked
 from demould.mise.number import has_thousands_look, written
 from demould.mise.shape import (
     Box,
+    Cone,
     CutEllipsoid,
     Cylinder,
+    Dome,
+    Egg,
+    FreeForm,
+    HalfEgg,
     HalfSphere,
+    HollowRing,
     Oval,
+    Savarin,
     Shape,
+    Sphere,
+    TaperedBox,
     Trough,
     WaterOnly,
 )
+from demould.mise.shape_points import Outlined, Turned
 
 _WHOLE = {"g", "ml", "mm", "pieces"}
 
@@ -97,10 +107,47 @@ def write_shape(shape: Shape) -> str:
             return f"box {write_sizes(long, wide, high)} mm"
         case Trough(length_mm=long, width_mm=wide, height_mm=high):
             return f"trough {write_sizes(long, wide, high)} mm"
+        case TaperedBox():
+            face = write_sizes(shape.length_mm, shape.width_mm)
+            small = write_sizes(shape.small_length_mm, shape.small_width_mm)
+            return f"box {face} to {small}, {write_sizes(shape.height_mm)} mm deep"
+        case Sphere(diameter_mm=across):
+            return f"sphere {write_sizes(across)} mm"
+        case Dome(diameter_mm=across, height_mm=high):
+            return f"dome {write_sizes(across, high)} mm"
+        case Cone(diameter_mm=across, small_mm=small_mm, height_mm=high):
+            if small_mm:
+                across_both = f"{write_sizes(across)} to {write_sizes(small_mm)}"
+                return f"cone {across_both} x {write_sizes(high)} mm"
+            return f"cone {write_sizes(across, high)} mm"
+        case HollowRing(diameter_mm=across, hole_mm=hole, height_mm=high):
+            return f"ring {write_sizes(across, high)} mm, hole {write_sizes(hole)} mm"
+        case Savarin(diameter_mm=across, hole_mm=hole, height_mm=high):
+            return (
+                f"savarin {write_sizes(across, high)} mm, hole {write_sizes(hole)} mm"
+            )
+        case Egg(length_mm=long, width_mm=wide_mm):
+            return f"egg {write_sizes(long, wide_mm)} mm"
+        case HalfEgg(length_mm=long, width_mm=wide_mm):
+            return f"half egg {write_sizes(long, wide_mm)} mm"
+        case Turned() | Outlined():
+            return _points(shape)
+        case FreeForm(water_ml=held):
+            sizes = write_sizes(shape.length_mm, shape.width_mm, shape.height_mm)
+            return f"free form {sizes} mm, water {_number(held, 'ml')} ml"
         case WaterOnly(water_ml=held):
             return f"water {_number(held, 'ml')} ml"
         case _:
             assert_never(shape)
+
+
+def _points(shape: Turned | Outlined) -> str:
+    points = ", ".join(
+        f"{_number(one, 'mm')} {_number(other, 'mm')}" for one, other in shape.points
+    )
+    if isinstance(shape, Turned):
+        return f"turned {points} mm"
+    return f"outline {points} mm, {write_sizes(shape.height_mm)} mm high"
 
 
 def _oval(oval: Oval) -> str:

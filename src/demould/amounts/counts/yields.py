@@ -98,7 +98,7 @@ def _lost_a_whip(component: Component) -> bool:
 
 
 def _cavities(dessert: Dessert, kitchen: Kitchen) -> int:
-    return mould_of(kitchen, dessert.mould).cavities
+    return mould_of(kitchen, dessert.mould).at_once
 
 
 def _whips_as_written(

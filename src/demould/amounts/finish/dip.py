@@ -5,14 +5,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from demould.amounts.layers.piece import coat
-from demould.amounts.shape.section import as_drawn, box_mm, height_mm, profile
-from demould.amounts.shape.volume import cavity, mould_of
+from demould.amounts.shape.body import has_corners
+from demould.amounts.shape.section import box_mm, height_mm
+from demould.amounts.shape.volume import cavity, mould_of, volume_up_to_ml
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert, Dip, component_of
 from demould.mise.figure import Figure, Stated, worked
 from demould.mise.kitchen import Jug, Kitchen
 from demould.mise.mould import Mould
-from demould.mise.shape import Box, Trough
 from demould.mise.words import Words
 
 ROOM_MM = 5.0
@@ -156,7 +156,7 @@ def _across_mm(mould: Mould, *, on_end: bool) -> float:
     length, width, height = box_mm(mould.shape)
     if on_end:
         return math.hypot(width, height)
-    if isinstance(as_drawn(mould.shape), Box | Trough):
+    if has_corners(mould.shape):
         return math.hypot(length, width)
     return length
 
@@ -171,10 +171,8 @@ def _under(dip: Dip, mould: Mould, depth: Figure, *, on_end: bool) -> Figure:
         rule = "the piece x how much of its length goes in"
         value = hollow.value * share
         return worked("piece under the surface", value, "ml", rule, hollow, depth)
-    slices = profile(mould.shape, 200)
-    step = slices[1][0]
-    under = sum(wide for at, wide in slices if at + step / 2 <= depth.value)
-    value = hollow.value * under / sum(wide for _, wide in slices)
+    share = volume_up_to_ml(mould.shape, depth.value) / volume_up_to_ml(mould.shape)
+    value = hollow.value * share
     rule = "the piece from its round side to the depth it goes in"
     return worked("piece under the surface", value, "ml", rule, hollow, depth)
 

@@ -2,9 +2,15 @@
 
 import math
 
+import numpy as np
+from numpy.typing import NDArray
+
 from demould.amounts.layers.place import Placed
-from demould.amounts.shape.section import across_mm, as_drawn, height_mm
-from demould.mise.shape import Box, Shape, Trough
+from demould.amounts.shape.body import ELLIPSE, RECTANGLE, body_of
+from demould.amounts.shape.curve import Floats
+from demould.amounts.shape.section import across_mm, height_mm, hole_across_mm
+from demould.amounts.shape.skin import scaled
+from demould.mise.shape import Shape
 
 LEVELS = 48
 
@@ -40,10 +46,23 @@ def rooms_beside(part: Placed, cavity: Shape) -> list[tuple[float, float]]:
 
 
 def _room(part: Shape, own_mm: float, cavity: Shape, level_mm: float) -> float:
+    room = _room_outside(part, own_mm, cavity, level_mm)
+    hole = hole_across_mm(cavity, level_mm)
+    if not hole:
+        return room
+    return min(room, (hole_across_mm(part, own_mm) - hole) / 2)
+
+
+def _room_outside(part: Shape, own_mm: float, cavity: Shape, level_mm: float) -> float:
     length, width = across_mm(part, own_mm)
     room_length, room_width = across_mm(cavity, level_mm)
-    if not _has_corners(part) or _has_corners(cavity):
+    mine, theirs = body_of(part).outline, body_of(cavity).outline
+    if theirs is RECTANGLE or (mine is ELLIPSE and theirs is ELLIPSE):
         return min(room_length - length, room_width - width) / 2
+    if mine is not RECTANGLE or theirs is not ELLIPSE:
+        return _room_in_outline(
+            scaled(mine, length, width), scaled(theirs, room_length, room_width)
+        )
     corner = math.hypot(length, width) / 2
     if min(room_length, room_width) <= 0:
         return -corner
@@ -51,5 +70,29 @@ def _room(part: Shape, own_mm: float, cavity: Shape, level_mm: float) -> float:
     return corner * (1 / reach - 1) if reach > 0 else room_width / 2
 
 
-def _has_corners(shape: Shape) -> bool:
-    return isinstance(as_drawn(shape), Box | Trough)
+def _room_in_outline(inner: Floats, outer: Floats) -> float:
+    """The least distance between two closed lines, below 0 where one leaves the other."""
+    into = np.where(_inside(inner, outer), 1.0, -1.0) * _away(inner, outer)
+    out_of = np.where(_inside(outer, inner), -1.0, 1.0) * _away(outer, inner)
+    return float(min(into.min(), out_of.min()))
+
+
+def _away(points: Floats, line: Floats) -> Floats:
+    """How far points, (n, 2), are from a closed line, (m, 2)."""
+    start, way = line, np.roll(line, -1, axis=0) - line
+    long = np.maximum((way**2).sum(axis=1), 1e-18)
+    apart = points[:, None, :] - start
+    share = np.clip((apart * way).sum(axis=2) / long, 0, 1)
+    return np.asarray(
+        np.linalg.norm(apart - share[..., None] * way, axis=2).min(axis=1)
+    )
+
+
+def _inside(points: Floats, line: Floats) -> NDArray[np.bool_]:
+    """Whether points lie inside a closed line: rays to the right cross it oddly often."""
+    x, y = points[:, 0, None], points[:, 1, None]
+    x0, y0 = line.T
+    x1, y1 = np.roll(line, -1, axis=0).T
+    rise = np.where(y1 == y0, 1.0, y1 - y0)
+    hit = ((y0 > y) != (y1 > y)) & (x < x0 + (y - y0) / rise * (x1 - x0))
+    return np.asarray(hit.sum(axis=1) % 2 == 1)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal, assert_never
 
-from demould.amounts.shape.area import Faces, area
+from demould.amounts.shape.area import Faces, area, area_cm2
 from demould.amounts.shape.section import height_mm
 from demould.amounts.shape.volume import cavity, mould_of, volume
 from demould.mise.component import Component
@@ -139,8 +139,7 @@ def _outside(dessert: Dessert, kitchen: Kitchen) -> tuple[Part, ...]:
 def coated(dessert: Dessert, finish: Finish, mould: Mould) -> Figure:
     """Area a finish covers on one piece [cm2].
 
-    A dip goes all round, or up the face as far as it is written to go in (of a round
-    piece the area goes with the height exactly, after Archimedes). A glaze runs over the
+    A dip goes all round, or up the face as far as it is written to go in. A glaze runs over the
     face, and the ends where asked. A spray goes where a dip went before it, else on all
     but the side the piece stands on.
     """
@@ -163,8 +162,9 @@ def coated(dessert: Dessert, finish: Finish, mould: Mould) -> Figure:
 def _up_to(depth: Figure, mould: Mould) -> Figure:
     name = f"area of a {mould.key} to coat"
     face = area(mould.shape, "face and ends", name, mould.line)
-    value = face.value * depth.value / height_mm(mould.shape)
-    rule = "what the mould shaped x how far up it goes in"
+    wet = area_cm2(mould.shape, "face and ends", depth.value)
+    value = face.value * wet / area_cm2(mould.shape, "face and ends")
+    rule = "what the mould shaped, as far up as it goes in"
     return worked(name, value, "cm2", rule, face, depth)
 
 

@@ -6,7 +6,7 @@ from demould.amounts.layers.inside import room_beside_mm, sticks_out_mm
 from demould.amounts.layers.place import Placed, placed
 from demould.amounts.shape.gap import Nearest, nearest
 from demould.amounts.shape.section import height_mm
-from demould.amounts.shape.skin import skin_of, standing
+from demould.amounts.shape.skin import hole_of, skin_of, standing
 from demould.amounts.shape.volume import mould_of, sizes
 from demould.mise.dessert import Dessert, component_of
 from demould.mise.figure import Assumed, Figure, Stated, worked
@@ -127,12 +127,16 @@ def _between(
 def _nearest(part: Placed, mould: Mould) -> Nearest | None:
     if sticks_out_mm(part, mould.shape) > 0:
         return None
-    inner = standing(
-        skin_of(part.shape, lidded=True),
-        part.at,
-        turned_over=part.layer.turned_over,
+    pairs = [(skin_of(part.shape, lidded=True), skin_of(mould.shape))]
+    own, hollow = hole_of(part.shape), hole_of(mould.shape)
+    if own is not None and hollow is not None:
+        pairs.append((own, hollow))
+    over = part.layer.turned_over
+    found = (
+        nearest(standing(inner, part.at, turned_over=over), outer)
+        for inner, outer in pairs
     )
-    return nearest(inner, skin_of(mould.shape))
+    return min(found, key=lambda one: one.mm)
 
 
 def _least(

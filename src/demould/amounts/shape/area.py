@@ -1,118 +1,84 @@
 """How much surface there is to coat."""
 
 import math
-from collections.abc import Callable
 from functools import cache
-from typing import Literal, assert_never
+from typing import Literal
 
-from demould.amounts.shape.section import as_drawn, opening_mm2
+import numpy as np
+
+from demould.amounts.shape.body import Body, body_of, outline_area, under
+from demould.amounts.shape.curve import Curve, joined, point
+from demould.amounts.shape.free_form import AREA_WITHIN
+from demould.amounts.shape.section import opening_mm2
 from demould.amounts.shape.volume import sizes
 from demould.mise.figure import Assumed, Figure, Line, worked
-from demould.mise.shape import (
-    Box,
-    CutEllipsoid,
-    Cylinder,
-    HalfSphere,
-    Oval,
-    Shape,
-    Trough,
-    WaterOnly,
-)
+from demould.mise.shape import FreeForm, Shape, WaterOnly
 
 Faces = Literal["face", "face and ends", "all round"]
 
 MM2_IN_CM2 = 100.0
-STEPS = 48
 
 
-def area_cm2(shape: Shape, faces: Faces) -> float:
-    """Area to coat [cm2].
+def area_cm2(shape: Shape, faces: Faces, up_to_mm: float = math.inf) -> float:
+    """Area to coat, up to a height over the bottom of the cavity [cm2].
 
     ``face`` is what the mould shaped, less the two ends of a log or a bar;
     ``face and ends`` all that the mould shaped; ``all round`` the open face as well.
     """
-    drawn = as_drawn(shape)
-    mm2 = face_mm2(shape)
+    mm2 = face_mm2(shape, up_to_mm)
     if faces != "face":
-        mm2 += _ends_mm2(drawn)
+        mm2 += _ends_mm2(shape, up_to_mm)
     if faces == "all round":
-        mm2 += opening_mm2(drawn)
+        mm2 += opening_mm2(shape)
     return mm2 / MM2_IN_CM2
 
 
 @cache
-def face_mm2(shape: Shape) -> float:
-    """What the mould shaped, without the two ends of a log or a bar [mm2].
-
-    Curved faces of ellipsoids and tapering ovals are summed over a grid; for anything
-    from a ball to 1 : 4 : 10 the sum holds within 1e-6 of itself.
-    """
-    drawn = as_drawn(shape)
-    match drawn:
-        case HalfSphere(diameter_mm=d):
-            return math.pi / 2 * d**2
-        case Cylinder(diameter_mm=d, height_mm=h):
-            return math.pi * d * (d / 4 + h)
-        case Oval():
-            return _oval_face_mm2(drawn)
-        case CutEllipsoid():
-            return _cut_ellipsoid_face_mm2(drawn)
-        case Box(length_mm=length, width_mm=w, height_mm=h):
-            return length * (w + 2 * h)
-        case Trough(length_mm=length, width_mm=w, height_mm=h):
-            return length * (math.pi / 2 * w + 2 * (h - w / 2))
-        case _:
-            assert_never(drawn)
+def face_mm2(shape: Shape, up_to_mm: float = math.inf) -> float:
+    """What the mould shaped, without the two ends of a log or a bar [mm2]."""
+    body = body_of(shape)
+    sides = tuple(
+        side for index, side in enumerate(body.outline) if index not in body.ends
+    )
+    mm2 = _floor_mm2(body) + _beside_mm2(body.outer, sides, up_to_mm)
+    return mm2 + (_beside_mm2(body.hole, sides, up_to_mm) if body.hole else 0.0)
 
 
-def _ends_mm2(shape: Shape) -> float:
-    match shape:
-        case Box(width_mm=w, height_mm=h):
-            return 2 * w * h
-        case Trough(width_mm=w, height_mm=h):
-            return 2 * (math.pi / 8 * w**2 + w * (h - w / 2))
-        case _:
-            return 0.0
+def _ends_mm2(shape: Shape, up_to_mm: float) -> float:
+    body = body_of(shape)
+    ends = tuple(body.outline[index] for index in body.ends)
+    return _beside_mm2(body.outer, ends, up_to_mm) if ends else 0.0
 
 
-def _oval_face_mm2(oval: Oval) -> float:
-    grow_length = (oval.length_mm - oval.small_length_mm) / 2
-    grow_width = (oval.width_mm - oval.small_width_mm) / 2
-
-    def stretch(up: float, round_: float) -> float:
-        cos, sin = math.cos(round_), math.sin(round_)
-        a = oval.small_length_mm / 2 + up * grow_length
-        b = oval.small_width_mm / 2 + up * grow_width
-        slope = a * grow_width * sin**2 + b * grow_length * cos**2
-        return math.hypot(b * cos * oval.height_mm, a * sin * oval.height_mm, slope)
-
-    small_face = math.pi / 4 * oval.small_length_mm * oval.small_width_mm
-    return small_face + _over_a_turn(stretch, 0.0, 1.0)
+def _floor_mm2(body: Body) -> float:
+    """The level face a body stands on in its cavity [mm2]."""
+    long, wide, _ = point(body.outer[0], 0.0)
+    hole = float(point(body.hole[0], 0.0)[0]) if body.hole else 0.0
+    return outline_area(body.outline) * (float(long) * float(wide) - hole * hole)
 
 
-def _cut_ellipsoid_face_mm2(cut: CutEllipsoid) -> float:
-    a, b, c = cut.half_length_mm, cut.half_width_mm, cut.half_height_mm
-
-    def stretch(up: float, round_: float) -> float:
-        flat = math.sqrt(max(0.0, 1 - up * up))
-        x, y = flat * math.cos(round_), flat * math.sin(round_)
-        return math.hypot(b * c * x, a * c * y, a * b * up)
-
-    return _over_a_turn(stretch, -1.0, cut.cut_mm / c)
-
-
-def _over_a_turn(
-    stretch: Callable[[float, float], float], low: float, high: float
+def _beside_mm2(
+    meridian: tuple[Curve, ...], sides: tuple[Curve, ...], up_to_mm: float
 ) -> float:
-    """Sum over one turn, four quarters alike (midpoints), and from low to high (Simpson)."""
-    quarter = math.pi / 2
-    turns = [(step + 0.5) * quarter / STEPS for step in range(STEPS)]
-    total = 0.0
-    for step in range(2 * STEPS + 1):
-        weight = 1 if step in (0, 2 * STEPS) else 4 if step % 2 else 2
-        up = low + (high - low) * step / (2 * STEPS)
-        total += weight * sum(stretch(up, turn) for turn in turns)
-    return total * 4 * quarter / STEPS * (high - low) / (6 * STEPS)
+    """The face that sides of the outline draw along a meridian [mm2].
+
+    A place on it is (a x, b y, z): a, b, z run along the meridian, x, y about the
+    outline. Its stretch is the length of the cross product of both slopes.
+    """
+    below = under(meridian, up_to_mm)
+    if not below:
+        return 0.0
+    up, grow, by_up = joined(below)
+    about, turn, by_about = joined([(side, 1.0) for side in sides])
+    a, b = up[:, 0, None], up[:, 1, None]
+    da, db, dz = (grow[:, axis, None] for axis in range(3))
+    (x, y), (dx, dy) = about.T, turn.T
+    stretch = np.sqrt(
+        (dz * b * dy) ** 2
+        + (dz * a * dx) ** 2
+        + (da * x * b * dy - db * y * a * dx) ** 2
+    )
+    return float(by_up @ stretch @ by_about)
 
 
 def area(shape: Shape, faces: Faces, name: str, line: Line | None = None) -> Figure:
@@ -123,6 +89,11 @@ def area(shape: Shape, faces: Faces, name: str, line: Line | None = None) -> Fig
     half-sphere.
     """
     value = area_cm2(shape, faces)
+    if isinstance(shape, FreeForm):
+        bounds = Assumed(
+            low=value * (1 - AREA_WITHIN), high=value * (1 + AREA_WITHIN), line=line
+        )
+        return Figure(name=name, value=value, unit="cm2", origin=bounds)
     if isinstance(shape, WaterOnly):
         ball = (36 * math.pi * shape.water_ml**2) ** (1 / 3)
         ball_share = ball / area_cm2(shape, "all round")

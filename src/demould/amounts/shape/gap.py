@@ -6,14 +6,16 @@ from typing import NamedTuple
 import numpy as np
 from scipy.spatial import cKDTree
 
-from demould.amounts.shape.skin import Floats, Skin, points, ways
+from demould.amounts.shape.body import ELLIPSE, RECTANGLE
+from demould.amounts.shape.curve import Floats
+from demould.amounts.shape.skin import Skin, points, ways
 
 SPACING_MM = 2.0
 LEAST_STEPS, MOST_STEPS = 24, 120
 LOOKED_AT = 200
 CANDIDATES = 12
 ZOOMS = 6
-QUARTER = 0.25
+QUARTER, WHOLE = 0.25, 1.0
 
 
 class Nearest(NamedTuple):
@@ -27,12 +29,14 @@ class Nearest(NamedTuple):
 def nearest(inner: Skin, outer: Skin) -> Nearest:
     """How near a body comes to the face round it, within 0.01 mm.
 
-    Both stand on one axis, so a quarter turn tells all. Points about 2 mm apart on both
+    Both stand on one axis: of ellipses and rectangles a quarter turn tells all. Points about 2 mm apart on both
     find where it is close; from the closest dozen the search narrows down on both faces
     at once, a third of the way each time.
     """
-    mine, step = _grid(inner)
-    theirs, their_step = _grid(outer)
+    even = {inner.outline, outer.outline} <= {ELLIPSE, RECTANGLE}
+    turn = QUARTER if even else WHOLE
+    mine, step = _grid(inner, turn)
+    theirs, their_step = _grid(outer, turn)
     tree = cKDTree(points(outer, theirs[:, 0], theirs[:, 1]))
     away, which = tree.query(points(inner, mine[:, 0], mine[:, 1]))
     first = _apart_from_each_other(mine, away, step)
@@ -47,16 +51,16 @@ def nearest(inner: Skin, outer: Skin) -> Nearest:
     return Nearest(float(gaps[best]), from_[best], to[best])
 
 
-def _grid(skin: Skin) -> tuple[Floats, Floats]:
-    """Places on a quarter of a skin, (n, 2), and how far apart they are, (2,)."""
+def _grid(skin: Skin, turn: float) -> tuple[Floats, Floats]:
+    """Places on a part of a turn of a skin, (n, 2), and how far apart they are, (2,)."""
     longest = np.linalg.norm(np.diff(skin.meridian, axis=0), axis=1).sum()
-    about = float(skin.meridian[:, :2].max()) * math.pi / 2
+    about = float(skin.meridian[:, :2].max()) * 2 * math.pi * turn
     up = _steps(float(longest))
     round_ = _steps(about)
     along = np.union1d(np.linspace(0, 1, up + 1), _corners(skin.meridian))
-    around = np.linspace(0, QUARTER, 2 * (round_ // 2) + 1)
+    around = np.linspace(0, turn, 2 * (round_ // 2) + 1)
     grid = np.stack(np.meshgrid(along, around, indexing="ij"), axis=-1)
-    return grid.reshape(-1, 2), np.array([1 / up, QUARTER / round_])
+    return grid.reshape(-1, 2), np.array([1 / up, turn / round_])
 
 
 def _steps(mm: float) -> int:

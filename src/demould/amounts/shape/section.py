@@ -1,91 +1,65 @@
 """How wide a body is at each height, and how large its open face.
 
 Heights count from the bottom of a cavity as it is filled (round side down) up to the
-open face. A free form of which only the water is known stands as the half-sphere that
-holds as much: its area is 1.19 times the least any body of that volume can have.
+open face.
 """
 
-import math
-from typing import assert_never
+from functools import cache
 
-from demould.mise.shape import (
-    Box,
-    CutEllipsoid,
-    Cylinder,
-    HalfSphere,
-    Oval,
-    Shape,
-    Trough,
-    WaterOnly,
-)
+from demould.amounts.shape.body import Body, body_of, outline_area
+from demould.amounts.shape.curve import Curve, most, point, share_where
+from demould.mise.shape import Shape
 
-Drawn = HalfSphere | Cylinder | Oval | CutEllipsoid | Box | Trough
+SPECK_MM = 1e-9
 
 
-def as_drawn(shape: Shape) -> Drawn:
-    """Give the shape, or for water only the half-sphere that holds as much."""
-    if isinstance(shape, WaterOnly):
-        return HalfSphere(diameter_mm=(12_000 * shape.water_ml / math.pi) ** (1 / 3))
-    return shape
-
-
+@cache
 def height_mm(shape: Shape) -> float:
     """From the bottom of the cavity to the open face [mm]."""
-    drawn = as_drawn(shape)
-    match drawn:
-        case HalfSphere(diameter_mm=d):
-            return d / 2
-        case CutEllipsoid(half_height_mm=c, cut_mm=k):
-            return c + k
-        case Cylinder(height_mm=h) | Oval(height_mm=h) | Box(height_mm=h):
-            return h
-        case Trough(height_mm=h):
-            return h
-        case _:
-            assert_never(drawn)
+    return float(point(body_of(shape).outer[-1], 1.0)[2])
 
 
 def across_mm(shape: Shape, at_mm: float) -> tuple[float, float]:
     """Length and width of the horizontal section `at_mm` above the bottom [mm]."""
-    drawn = as_drawn(shape)
-    if not 0 <= at_mm <= height_mm(drawn):
+    _refuse_outside(shape, at_mm)
+    return _across(body_of(shape).outer, at_mm)
+
+
+def hole_across_mm(shape: Shape, at_mm: float) -> float:
+    """How wide the hole of a ring is `at_mm` above the bottom, 0 where it has none [mm]."""
+    _refuse_outside(shape, at_mm)
+    hole = body_of(shape).hole
+    return _across(hole, at_mm)[0] if hole else 0.0
+
+
+def _refuse_outside(shape: Shape, at_mm: float) -> None:
+    if not 0 <= at_mm <= height_mm(shape):
         raise ValueError(
-            f"a section at {at_mm:g} mm misses a body {height_mm(drawn):g} mm high"
+            f"a section at {at_mm:g} mm misses a body {height_mm(shape):g} mm high"
         )
-    match drawn:
-        case HalfSphere(diameter_mm=d):
-            round_ = 2 * math.sqrt(at_mm * (d - at_mm))
-            return round_, round_
-        case Cylinder(diameter_mm=d):
-            return d, d
-        case Oval(height_mm=h):
-            up = at_mm / h
-            return (
-                drawn.small_length_mm + up * (drawn.length_mm - drawn.small_length_mm),
-                drawn.small_width_mm + up * (drawn.width_mm - drawn.small_width_mm),
-            )
-        case CutEllipsoid(half_length_mm=a, half_width_mm=b, half_height_mm=c):
-            wide = 2 * math.sqrt(max(0.0, 1 - ((at_mm - c) / c) ** 2))
-            return a * wide, b * wide
-        case Box(length_mm=length, width_mm=w):
-            return length, w
-        case Trough(length_mm=length, width_mm=w):
-            chord = w if at_mm >= w / 2 else 2 * math.sqrt(at_mm * (w - at_mm))
-            return length, chord
-        case _:
-            assert_never(drawn)
+
+
+def _across(meridian: tuple[Curve, ...], at_mm: float) -> tuple[float, float]:
+    for curve in reversed(meridian):
+        if float(point(curve, 0.0)[2]) <= at_mm + SPECK_MM:
+            share = share_where(curve, 2, at_mm)
+            long, wide, _ = point(curve, 1.0 if share is None else share)
+            return 2 * float(long), 2 * float(wide)
+    long, wide, _ = point(meridian[0], 0.0)
+    return 2 * float(long), 2 * float(wide)
 
 
 def section_mm2(shape: Shape, at_mm: float) -> float:
     """Area of the horizontal section `at_mm` above the bottom [mm2]."""
-    length, width = across_mm(shape, at_mm)
-    if isinstance(shape, Box | Trough):
-        return length * width
-    return math.pi / 4 * length * width
+    body = body_of(shape)
+    long, wide = across_mm(shape, at_mm)
+    hole = hole_across_mm(shape, at_mm)
+    return outline_area(body.outline) * (long * wide - hole * hole) / 4
 
 
+@cache
 def opening_mm2(shape: Shape) -> float:
-    """Area of the open face [mm2]."""
+    """Area of the open face, 0 of a closed body [mm2]."""
     return section_mm2(shape, height_mm(shape))
 
 
@@ -109,9 +83,17 @@ def box_mm(shape: Shape) -> tuple[float, float, float]:
     return max(length, width), min(length, width), height_mm(shape)
 
 
+@cache
 def box_sides_mm(shape: Shape) -> tuple[float, float]:
     """The two level sides of that box as the body lies, the longer one not first [mm]."""
-    drawn = as_drawn(shape)
-    top = height_mm(drawn)
-    widest = min(drawn.half_height_mm, top) if isinstance(drawn, CutEllipsoid) else top
-    return across_mm(drawn, widest)
+    body = body_of(shape)
+    return 2 * _most(body, 0), 2 * _most(body, 1)
+
+
+def _most(body: Body, axis: int) -> float:
+    return max(most(curve, axis) for curve in body.outer)
+
+
+def widest_mm2(shape: Shape) -> float:
+    """Area of the widest horizontal section [mm2]."""
+    return max(area for _, area in profile(shape))

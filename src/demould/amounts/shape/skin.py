@@ -7,87 +7,53 @@ those sections have: an ellipse or a rectangle.
 
 import math
 from functools import cache
-from typing import Literal, NamedTuple, assert_never
+from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
-from demould.amounts.shape.section import Drawn, as_drawn, height_mm
-from demould.mise.shape import (
-    Box,
-    CutEllipsoid,
-    Cylinder,
-    HalfSphere,
-    Oval,
-    Shape,
-    Trough,
-)
-
-Floats = NDArray[np.float64]
-Outline = Literal["ellipse", "rectangle"]
-
-ARC_STEPS = 128
+from demould.amounts.shape.body import ELLIPSE, body_of
+from demould.amounts.shape.curve import Curve, Floats, points_at, sampled
+from demould.mise.shape import Shape
 
 
 class Skin(NamedTuple):
     """The faces of a body.
 
     `meridian` has shape (n, 3): half length, half width, height over the cavity's
-    bottom. [mm] Between its points it runs straight.
+    bottom. [mm] Between its points it runs straight. `outline` is what the level
+    sections have, filling a square from -1 to 1.
     """
 
     meridian: Floats
-    outline: Outline
+    outline: tuple[Curve, ...]
 
 
 @cache
 def skin_of(shape: Shape, *, lidded: bool = False) -> Skin:
-    """Give the faces that the mould shaped; the open side as well where `lidded`."""
-    drawn = as_drawn(shape)
-    meridian = _meridian(drawn)
-    if lidded:
-        meridian = np.vstack([meridian, [0.0, 0.0, height_mm(drawn)]])
-    flat = isinstance(drawn, Box | Trough)
-    return Skin(meridian, "rectangle" if flat else "ellipse")
+    """Give the outer faces; the open side as well where `lidded`."""
+    body = body_of(shape)
+    meridian = _points(body.outer)
+    low, high = meridian[0] * [0.0, 0.0, 1.0], meridian[-1] * [0.0, 0.0, 1.0]
+    if body.hole:
+        inner = _points(body.hole)
+        low, high = inner[0], inner[-1]
+    if np.any(low != meridian[0]):
+        meridian = np.vstack([low, meridian])
+    if lidded and np.any(high != meridian[-1]):
+        meridian = np.vstack([meridian, high])
+    return Skin(meridian, body.outline)
 
 
-def _meridian(shape: Drawn) -> Floats:
-    match shape:
-        case HalfSphere(diameter_mm=d):
-            turn = np.linspace(0, math.pi / 2, ARC_STEPS)
-            across = d / 2 * np.sin(turn)
-            return np.stack([across, across, d / 2 * (1 - np.cos(turn))], axis=1)
-        case CutEllipsoid(half_height_mm=c, cut_mm=k):
-            turn = np.linspace(0, math.acos(-k / c), ARC_STEPS)
-            a, b = shape.half_length_mm, shape.half_width_mm
-            flat, up = np.sin(turn), 1 - np.cos(turn)
-            return np.stack([a * flat, b * flat, c * up], axis=1)
-        case Cylinder(diameter_mm=d, height_mm=h):
-            return _upright((d, d), (d, d), h)
-        case Oval(height_mm=h):
-            small = shape.small_length_mm, shape.small_width_mm
-            return _upright(small, (shape.length_mm, shape.width_mm), h)
-        case Box(length_mm=length, width_mm=w, height_mm=h):
-            return _upright((length, w), (length, w), h)
-        case Trough(length_mm=length, width_mm=w, height_mm=h):
-            turn = np.linspace(0, math.pi / 2, ARC_STEPS)
-            chord, up = w / 2 * np.sin(turn), w / 2 * (1 - np.cos(turn))
-            bow = np.stack([np.full_like(turn, length / 2), chord, up], axis=1)
-            return np.vstack([bow, [length / 2, w / 2, h]])
-        case _:
-            assert_never(shape)
+@cache
+def hole_of(shape: Shape) -> Skin | None:
+    """Give the face of a ring's hole, None where a body has none."""
+    body = body_of(shape)
+    return Skin(_points(body.hole), body.outline) if body.hole else None
 
 
-def _upright(
-    low: tuple[float, float], high: tuple[float, float], tall: float
-) -> Floats:
-    return np.array(
-        [
-            (0.0, 0.0, 0.0),
-            (low[0] / 2, low[1] / 2, 0.0),
-            (high[0] / 2, high[1] / 2, tall),
-        ]
-    )
+def _points(meridian: tuple[Curve, ...]) -> Floats:
+    parts = [sampled(curve) for curve in meridian]
+    return np.vstack([parts[0], *(part[1:] for part in parts[1:])])
 
 
 def standing(skin: Skin, at_mm: float, *, turned_over: bool = False) -> Skin:
@@ -112,6 +78,19 @@ def points(skin: Skin, along: Floats, around: Floats) -> Floats:
     return np.stack([half_length * x, half_width * y, up], axis=-1)
 
 
+def scaled(
+    outline: tuple[Curve, ...], length: float, width: float, sides: int = 64
+) -> Floats:
+    """Points of a level section so long and wide, once about it, corners among them.
+
+    Shape (n, 2), the first not again. [mm]
+    """
+    each = max(1, sides // len(outline))
+    around = np.arange(each * len(outline)) / (each * len(outline))
+    x, y = _unit(outline, around)
+    return np.stack([x * length / 2, y * width / 2], axis=-1)
+
+
 def ways(meridian: Floats) -> Floats:
     """Share of the way along a meridian at each of its points."""
     steps = np.linalg.norm(np.diff(meridian, axis=0), axis=1)
@@ -119,14 +98,15 @@ def ways(meridian: Floats) -> Floats:
     return np.asarray(way / way[-1])
 
 
-def _unit(outline: Outline, around: Floats) -> tuple[Floats, Floats]:
-    """Once about the outline that fills a square from -1 to 1."""
-    if outline == "ellipse":
-        turn = 2 * math.pi * around
-        return np.cos(turn), np.sin(turn)
-    turn = 8 * (around % 1)
-
-    def wave(at: Floats) -> Floats:
-        return np.asarray(np.clip(2 - np.abs((at + 4) % 8 - 4), -1, 1))
-
-    return wave(turn), wave(turn - 2)
+def _unit(outline: tuple[Curve, ...], around: Floats) -> tuple[Floats, Floats]:
+    """Once about the outline that fills a square from -1 to 1, side after side."""
+    if outline is ELLIPSE:
+        return np.cos(2 * math.pi * around), np.sin(2 * math.pi * around)
+    turn = (np.asarray(around) % 1) * len(outline)
+    side = np.minimum(turn.astype(int), len(outline) - 1)
+    x, y = np.empty_like(turn), np.empty_like(turn)
+    for index, curve in enumerate(outline):
+        here = side == index
+        at = points_at(curve, turn[here] - index)
+        x[here], y[here] = at[:, 0], at[:, 1]
+    return x, y

@@ -12,7 +12,8 @@ class Rounds:
     """Fillings of one kind of mould.
 
     `each` is pieces a round, in order. `borrow` is how many more trays of the mould
-    would make it one round. `cavities` counts what there is, borrowed ones included.
+    would make it one round. `cavities` is how many pieces they take at once, borrowed
+    ones included: of a piece joined from halves one to two cavities.
     """
 
     mould: str
@@ -41,7 +42,9 @@ def rounds(
     ValueError
         If there is no cavity to fill.
     """
-    cavities = mould.cavities + borrowed * mould.cavities_each
+    cavities = (
+        mould.cavities + borrowed * mould.cavities_each
+    ) // mould.cavities_a_piece
     if cavities <= 0:
         raise ValueError(f"the {mould.key} mould has no cavity to fill")
     count = -(-pieces // cavities)
@@ -56,7 +59,7 @@ def rounds(
         mould=mould.key,
         cavities=cavities,
         each=each,
-        borrow=-(-short // mould.cavities_each),
+        borrow=-(-short * mould.cavities_a_piece // mould.cavities_each),
     )
 
 

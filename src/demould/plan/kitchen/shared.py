@@ -101,7 +101,7 @@ def _batch(
         for layer in makes[0].dessert.layers
         if layer.component == component.key and isinstance(layer.fill, FromMould)
     ]
-    if any(pieces > mould.cavities for mould in moulds):
+    if any(pieces > mould.at_once for mould in moulds):
         return None
     arrives = [
         make.arrivals[component.key] for make in makes if component.key in make.arrivals
