@@ -2,8 +2,10 @@
 
 import pytest
 
-from demould.cold.from_dessert import as_demoulded, as_filled
+from demould.cold.body.profile import volume
+from demould.cold.from_dessert import as_demoulded, as_filled, turned_body
 from demould.mise.find import find_in
+from demould.mise.shape import HollowRing
 from tests.demo_folder import demo_folder
 
 FOLDER = demo_folder()
@@ -56,3 +58,12 @@ def test_a_pebble_has_a_little_more_skin_than_its_turned_body_a_dome_none() -> N
 def test_every_dessert_of_the_demo_can_lie_in_the_cold(key: str) -> None:
     piece = as_filled(BY_KEY[key], FOLDER.kitchen, FIND)
     assert piece.volume_ml > 0
+
+
+def test_a_ring_keeps_its_hole_in_the_cold() -> None:
+    """Pi x (18^2 - 6^2) / 4 x 4.5 cm: 1017.9 ml, an outline that runs once round."""
+    ring = HollowRing(diameter_mm=180, hole_mm=60, height_mm=45)
+    outline = turned_body(ring, 1017.876)
+    assert outline[0] == outline[-1]
+    assert min(r for r, _ in outline) == pytest.approx(0.030, abs=1e-6)
+    assert volume(outline) * 1e6 == pytest.approx(1017.876, rel=1e-6)

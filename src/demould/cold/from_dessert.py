@@ -1,13 +1,27 @@
 """A dessert as it lies in the cold: turned parts, their make-up, the mould around."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from demould.amounts.layers.place import placed
+from demould.amounts.layers.place import Placed, placed
 from demould.amounts.shape.area import area_cm2
-from demould.amounts.shape.section import opening_mm2, profile
-from demould.amounts.shape.volume import cavity, mould_of
-from demould.cold.body.profile import Profile, area, raised, turned
+from demould.amounts.shape.section import (
+    across_mm,
+    height_mm,
+    hole_across_mm,
+    opening_mm2,
+    profile,
+)
+from demould.amounts.shape.volume import cavity, mould_of, volume_up_to_ml
+from demould.cold.body.profile import (
+    Profile,
+    area,
+    checked,
+    raised,
+    turned,
+    volume,
+)
 from demould.cold.piece import FrozenPiece, Part, wall_of
 from demould.larder.read import bands
 from demould.matter.composition import composition
@@ -27,6 +41,9 @@ UNSURE_K = 2.0
 def as_filled(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
     """Give the piece as it goes to freeze: in its mould, open above, centre frozen.
 
+    A ball or an egg filled through a hole, or joined from halves, has its mould all
+    round.
+
     The filler has the temperature its kind is filled at, what was frozen before has
     that of a boxed piece. Parts are turned bodies: at each height a circle of the same
     area; `surface_share` says how much more skin the real piece has.
@@ -37,7 +54,7 @@ def as_filled(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
         body=body,
         inside=tuple(inside),
         wall=wall_of(mould.material, mould.wall.value / 1000),
-        open_faces=("top",),
+        open_faces=("top",) if opening_mm2(mould.shape) > 1 else (),
         surface_share=_skin(mould.shape, body.profile),
         start_unsure_k=UNSURE_K,
     )
@@ -65,14 +82,14 @@ def _parts(dessert: Dessert, kitchen: Kitchen, find: Find) -> list[Part]:
         layer.component for layer in dessert.layers if isinstance(layer.fill, Rest)
     )
     body = component_of(dessert, filler)
-    whole = _turned(mould.shape, cavity(mould).value)
+    whole = turned_body(mould.shape, cavity(mould).value)
     inside = sorted(placed(dessert, kitchen), key=lambda part: part.flush)
     return [
         _part(body, whole, _filled_at(body), find, dessert.components),
         *(
             _part(
                 component_of(dessert, part.layer.component),
-                _raised(part.shape, part.at),
+                _raised(part),
                 FROZEN_C,
                 find,
                 dessert.components,
@@ -108,15 +125,38 @@ def _filled_at(component: Component) -> float:
     return FROM_THE_FRIDGE_C
 
 
-def _turned(shape: Shape, ml: float) -> Profile:
-    """Turn a shape into circles of the same areas, in metres, holding so many ml."""
+def turned_body(shape: Shape, ml: float) -> Profile:
+    """Turn a shape into circles of the same areas, in metres, holding so many ml.
+
+    A ring keeps its hole.
+    """
+    if hole_across_mm(shape, 0.0):
+        return _stretched(_ring(shape), ml / 1e6)
     levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
     return turned(levels, holding=ml / 1e6)
 
 
-def _raised(shape: Shape, at_mm: float) -> Profile:
-    levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
-    return raised(turned(levels), at_mm / 1000)
+def _raised(part: Placed) -> Profile:
+    """Turn a part, as it lies in the cavity."""
+    outline = turned_body(part.shape, volume_up_to_ml(part.shape))
+    if part.layer.turned_over:
+        tall = height_mm(part.shape) / 1000
+        outline = tuple((r, tall - z) for r, z in reversed(outline))
+    return raised(outline, part.at / 1000)
+
+
+def _ring(shape: Shape) -> Profile:
+    """Once round the section of a ring: up its outer side, back down its hole."""
+    heights = [at for at, _ in profile(shape)]
+    outer = [(across_mm(shape, at)[0] / 2000, at / 1000) for at in heights]
+    hole = [(hole_across_mm(shape, at) / 2000, at / 1000) for at in heights]
+    around = [outer[0], *outer[1:], *reversed(hole)]
+    return checked([*around, around[0]])
+
+
+def _stretched(outline: Profile, holding: float) -> Profile:
+    share = math.sqrt(holding / volume(outline))
+    return tuple((share * r, z) for r, z in outline)
 
 
 def _skin(shape: Shape, outline: Profile) -> float:

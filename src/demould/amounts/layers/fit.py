@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import assert_never
 
+from demould.amounts.layers.closed import passes, slimmest_mm
 from demould.amounts.layers.inside import sticks_out_mm
 from demould.amounts.layers.place import placed
 from demould.amounts.shape.section import box_mm
@@ -25,6 +26,10 @@ from demould.mise.words import Words
 
 SPECK_MM = 0.05
 SPECK_ML = 0.05
+DROP_ML = 0.1
+"""Under this it is no piece: half a ball of 7 mm."""
+BATH_ML = 60_000.0
+"""Over this it is no mould: a frame of 600 x 400 mm, 250 mm high."""
 
 
 def does_it_fit(dessert: Dessert, kitchen: Kitchen) -> tuple[Problem, ...]:
@@ -36,10 +41,12 @@ def does_it_fit(dessert: Dessert, kitchen: Kitchen) -> tuple[Problem, ...]:
     mould = mould_of(kitchen, dessert.mould)
     found = [
         *_no_cavity(dessert, kitchen),
+        *_odd_sizes(dessert, kitchen),
         *_too_long(dessert, kitchen, mould),
         *_too_much(dessert, kitchen, mould),
         *_two_fillers(dessert),
         *_no_cut(dessert),
+        *_through_the_hole(dessert, kitchen, mould),
     ]
     return tuple(found or _through_the_wall(dessert, kitchen, mould))
 
@@ -62,6 +69,93 @@ def _no_cavity(dessert: Dessert, kitchen: Kitchen) -> Iterator[Problem]:
                 mould.line,
                 Words("the {mould} mould has 0 cavities", mould=key),
                 Words("Write how many trays there are, and of how many cavities"),
+            )
+
+
+def _odd_sizes(dessert: Dessert, kitchen: Kitchen) -> Iterator[Problem]:
+    """Ask about sizes that look like cm written as mm, or the other way round."""
+    keys = [dessert.mould]
+    keys += [
+        one.fill.mould for one in dessert.layers if isinstance(one.fill, FromMould)
+    ]
+    for key in dict.fromkeys(keys):
+        mould = mould_of(kitchen, key)
+        if mould.water is None:
+            yield from _odd_size(mould.shape, mould.key, mould.line)
+    for layer in dessert.layers:
+        if isinstance(layer.fill, Cut):
+            name = component_of(dessert, layer.component).name
+            yield from _odd_size(layer.fill.shape, name, layer.line)
+
+
+def _odd_size(shape: Shape, name: str, line: Line | None) -> Iterator[Problem]:
+    held = volume_ml(shape)
+    long, wide, high = (round(size, 2) for size in box_mm(shape))
+    if held < DROP_ML:
+        yield _at(
+            line,
+            Words(
+                "{name} is {long:g} x {wide:g} x {high:g} mm and holds {held:.2g} ml, a"
+                " drop, as if the sizes were cm",
+                name=name,
+                long=long,
+                wide=wide,
+                high=high,
+                held=held,
+            ),
+            Words(
+                "Are they? Then write {long:g} x {wide:g} x {high:g} mm; if not, weigh the"
+                " water it holds and write that too",
+                long=10 * long,
+                wide=10 * wide,
+                high=10 * high,
+            ),
+        )
+    if held > BATH_ML:
+        yield _at(
+            line,
+            Words(
+                "{name} is {long:g} x {wide:g} x {high:g} mm and holds {held:.0f} l, as"
+                " if the sizes were mm",
+                name=name,
+                long=long,
+                wide=wide,
+                high=high,
+                held=held / 1000,
+            ),
+            Words(
+                "Are they? Then write {long:g} x {wide:g} x {high:g} mm; if not, weigh the"
+                " water it holds and write that too",
+                long=long / 10,
+                wide=wide / 10,
+                high=high / 10,
+            ),
+        )
+
+
+def _through_the_hole(
+    dessert: Dessert, kitchen: Kitchen, mould: Mould
+) -> Iterator[Problem]:
+    """A part that must pass the filling hole of a closed mould and does not."""
+    if mould.hole is None:
+        return
+    for layer in dessert.layers:
+        sized = _sized(layer, kitchen)
+        if sized is not None and not passes(sized[0], mould.hole.value):
+            yield _at(
+                layer.line,
+                Words(
+                    "{part} is {needs:.0f} mm across at its slimmest, but the filling"
+                    " hole of the {mould} mould only {hole:g} mm",
+                    part=component_of(dessert, layer.component).name,
+                    needs=slimmest_mm(sized[0]),
+                    mould=mould.key,
+                    hole=mould.hole.value,
+                ),
+                Words(
+                    "Take an insert under {hole:g} mm, or a mould of two halves",
+                    hole=mould.hole.value,
+                ),
             )
 
 
