@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from demould.amounts.layers.piece import Part, piece
 from demould.amounts.layers.place import placed
 from demould.amounts.layers.wall import Wall, walls
-from demould.amounts.shape.skin import Floats, skin_of
+from demould.amounts.shape.curve import Floats
+from demould.amounts.shape.skin import skin_of
 from demould.amounts.shape.volume import mould_of
 from demould.mise.dessert import Dessert, Dip, Rest
 from demould.mise.kitchen import Kitchen

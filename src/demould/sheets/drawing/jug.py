@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from demould.amounts.finish.dip import InJug, depth_mm, dip_of
-from demould.amounts.shape.skin import Floats, skin_of
+from demould.amounts.shape.curve import Floats
+from demould.amounts.shape.skin import skin_of
 from demould.amounts.shape.volume import mould_of
 from demould.mise.dessert import Dessert, component_of
 from demould.mise.kitchen import Kitchen

@@ -6,8 +6,8 @@ import numpy as np
 
 from demould.amounts.layers.piece import Part
 from demould.amounts.layers.wall import Wall
+from demould.amounts.shape.curve import Floats
 from demould.amounts.shape.section import box_mm
-from demould.amounts.shape.skin import Floats
 from demould.mise.dessert import Dessert, Finish, Rest, component_of
 from demould.mise.shape import Box, Shape
 from demould.mise.words import Words

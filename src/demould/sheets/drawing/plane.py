@@ -9,7 +9,8 @@ from typing import Literal, NamedTuple
 import numpy as np
 
 from demould.amounts.layers.place import Placed
-from demould.amounts.shape.skin import Floats, Skin, skin_of, standing
+from demould.amounts.shape.curve import Floats
+from demould.amounts.shape.skin import Skin, skin_of, standing
 
 Way = Literal["along", "across"]
 
