@@ -3,7 +3,13 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from demould.mise.clock import read_day, read_moment, read_time, read_weekdays
+from demould.mise.clock import (
+    read_coming,
+    read_day,
+    read_moment,
+    read_time,
+    read_weekdays,
+)
 from demould.mise.problem import UnreadableError
 from demould.mise.write_quantity import write_moment
 
@@ -109,3 +115,19 @@ def test_no_moment(text: str, message: str) -> None:
     with pytest.raises(UnreadableError) as fault:
         read_moment(text, LONDON)
     assert str(fault.value) == message
+
+
+# Tuesday 14:00: the next Saturday, the Tuesday to come, and this very afternoon.
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("sat 19:30", "2026-11-21 19:30"),
+        ("Tue 13:00", "2026-11-24 13:00"),
+        ("tuesday 14:00", "2026-11-24 14:00"),
+        ("Tue. 15.30", "2026-11-17 15:30"),
+        ("Sat 2026-11-28 12:00", "2026-11-28 12:00"),
+    ],
+)
+def test_a_weekday_alone_is_the_next_one(said: str, meant: str) -> None:
+    now = datetime(2026, 11, 17, 14, tzinfo=ZoneInfo("Europe/London"))
+    assert f"{read_coming(said, now):%Y-%m-%d %H:%M}" == meant

@@ -9,7 +9,7 @@ from demould.mise.find import find_in
 from demould.mise.order import Frozen
 from demould.week.making import Amounts, making_of
 from demould.week.orders import ordered
-from demould.week.timing import to_make
+from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder, order_of
 
 

@@ -6,7 +6,8 @@ import pytest
 from demould.demo import NOW
 from demould.plan.judge.check import check
 from demould.plan.kitchen.clock import moment_at
-from demould.week.timing import timing_of, to_make
+from demould.week.timing import timing_of
+from demould.week.to_plan import to_make
 from tests.week.demo_week import (
     PEBBLE,
     at,

@@ -1,7 +1,7 @@
 """Days, hours and moments as people write them."""
 
 import re
-from datetime import UTC, date, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from demould.mise.problem import UnreadableError
@@ -151,6 +151,33 @@ def read_moment(text: str, zone: ZoneInfo) -> datetime:
             Words("Write {shown} first, or {shown} second", shown=shown),
         )
     return early if found["which"] == "first" else late
+
+
+_COMING = re.compile(r"(?P<day>[^\W\d]+)[.,]?\s+(?P<time>\d+[:.h]\d+)")
+
+
+def read_coming(text: str, now: datetime) -> datetime:
+    """A moment to come, by its date or only by its weekday: ``sat 19:30``.
+
+    A weekday alone is the next one after `now`, which is aware; so is the answer.
+
+    Raises
+    ------
+    UnreadableError
+        If it is no moment.
+    """
+    zone = now.tzinfo
+    if not isinstance(zone, ZoneInfo):
+        raise ValueError("the present moment must be in a zone by name")
+    found = _COMING.fullmatch(text.strip())
+    if not found:
+        return read_moment(text, zone)
+    wanted, at = read_weekday(found["day"]), read_time(found["time"])
+    ahead = (wanted - now.weekday()) % 7
+    day = now.date() + timedelta(days=ahead)
+    if not ahead and at <= now.time():
+        day += timedelta(days=7)
+    return read_moment(f"{day:%Y-%m-%d} {at:%H:%M}", zone)
 
 
 def show_day(moment: datetime) -> str:

@@ -10,11 +10,10 @@ from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
 from demould.week.chilling import Chilling, chilling_of
 from demould.week.deciding import Decision, decisions_of
-from demould.week.deliveries import arrivals_of
 from demould.week.making import Making
-from demould.week.orders import makings_of
+from demould.week.orders import makings_of, wanted
 from demould.week.sure import Sure, sure_of
-from demould.week.timing import Timing, timing_of, to_make
+from demould.week.timing import Timing, timing_of
 from demould.week.will_it import will_it_of
 
 
@@ -68,7 +67,4 @@ def planned(
     folder: Folder, makings: Sequence[Making], now: datetime, *, seed: int = 0
 ) -> Timing:
     """Plan all orders together, from what is in the house or can be called now."""
-    find = find_in(folder.larder)
-    arrivals = arrivals_of(makings, folder.larder, folder.kitchen, now, find)
-    wanted = [to_make(making, arrivals[making.order.key]) for making in makings]
-    return timing_of(folder.kitchen, wanted, now, seed=seed)
+    return timing_of(folder.kitchen, wanted(folder, makings, now), now, seed=seed)

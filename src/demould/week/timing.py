@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from demould.mise.dessert import Dip
 from demould.mise.kitchen import Kitchen
 from demould.plan.answer.schedule import Planned, Schedule
 from demould.plan.judge.check import Violation, check
@@ -15,7 +14,6 @@ from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
 from demould.plan.solve.cpsat import latest_starts, solve
 from demould.plan.why.explain import explain
-from demould.week.making import Making
 
 SOLVE_S = 6.0
 LATEST_S = 4.0
@@ -56,40 +54,6 @@ class Timing:
     def stands(self) -> bool:
         """Whether there is a plan and it keeps every promise."""
         return bool(self.entries) and not self.broken
-
-
-def to_make(making: Making, arrivals: Mapping[str, datetime]) -> ToMake:
-    """Give the part of an order's amounts that the plan needs."""
-    inside = [
-        part
-        for part in making.amounts.piece.parts
-        if part.how in ("rest", "cut", "mould")
-    ]
-    each: dict[str, float] = {}
-    for part in inside:
-        each[part.component] = each.get(part.component, 0.0) + part.grams.value
-    return ToMake(
-        order=making.order,
-        dessert=making.amounts.dessert,
-        pieces=making.amounts.pieces,
-        rounds=making.amounts.rounds.each,
-        own_rounds={
-            key: turns.each for key, turns in making.amounts.own_rounds.items()
-        },
-        piece_g=sum(each.values()),
-        part_g=each,
-        arrivals=arrivals,
-        counts=making.amounts.still,
-        jug=_jug(making),
-    )
-
-
-def _jug(making: Making) -> tuple[str, float] | None:
-    jug = making.amounts.jug
-    dips = [one for one in making.amounts.dessert.finish if isinstance(one, Dip)]
-    if jug is None or not dips:
-        return None
-    return dips[0].component, jug.jug.diameter.value
 
 
 def timing_of(

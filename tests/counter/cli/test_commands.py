@@ -277,7 +277,8 @@ def test_every_command_has_its_help_and_takes_json_and_now(run: Run) -> None:
 
 def test_the_readme_or_the_guide_names_every_command() -> None:
     root = Path(__file__).parents[3]
-    told = (root / "README.md").read_text("utf-8")
+    texts = (root / "README.md", *(root / "docs" / "guide").glob("*.md"))
+    told = "".join(text.read_text("utf-8") for text in texts)
     for command in COMMANDS:
         assert f"demould {command}" in told, command
 

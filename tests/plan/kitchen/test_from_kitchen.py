@@ -16,7 +16,7 @@ from demould.plan.kitchen.parts import ToMake
 from demould.plan.problem.steps import Lag, Step
 from demould.plan.solve.cpsat import latest_start, solve
 from demould.week.deliveries import arrivals_of
-from demould.week.timing import to_make
+from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder, demo_makings
 
 PEBBLE = "saturday dinner.river-pebble.as-written"

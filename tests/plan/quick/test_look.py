@@ -29,7 +29,7 @@ from demould.plan.quick.look import first_look
 from demould.plan.solve.cpsat import solve
 from demould.week.deliveries import arrivals_of
 from demould.week.orders import makings_of
-from demould.week.timing import to_make
+from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder
 
 DAY = 1440
@@ -230,8 +230,9 @@ def test_a_hold_that_ends_on_a_closed_day_names_the_days() -> None:
     (limit,) = first_look(asked)
     assert limit.over == "hold"
     assert limit.text == (
-        "boil holds 24 h: the end of boil for o can be until Mon 18:00, the start of"
-        " fill for o not before Thu 08:00; closed from Mon 18:00 to Thu 08:00, 62 h"
+        "boil holds 24 h: the end of boil for o is Mon 18:00 at the latest, the start"
+        " of fill for o Thu 08:00 at the earliest; closed from Mon 18:00 to Thu 08:00,"
+        " 62 h"
     )
     longer = replace(asked.lags[0], max=62 * 60)
     assert first_look(replace(asked, lags=(longer,))) == ()

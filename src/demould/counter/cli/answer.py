@@ -15,9 +15,13 @@ if TYPE_CHECKING:
     from demould.cold.wait import Wait
     from demould.mise.figure import Estimate, Figure
     from demould.mise.problem import Problem
+    from demould.plan.quick.limit import Limit
+    from demould.week.can import Can
     from demould.week.chilling import Chilling, InPlace
+    from demould.week.from_now import FromNow, Soonest
     from demould.week.making import Amounts, Making
     from demould.week.sections import Week
+    from demould.week.sizes import Size
     from demould.week.sure import Sure
     from demould.week.timing import Entry, Timing
 
@@ -198,6 +202,80 @@ def of_timing(timing: Timing) -> Answer:
         "latest": {name: _iso(at) for name, at in timing.latest.items()},
         "spare_min": dict(timing.spare),
         "broken": [str(one) for one in timing.broken],
+    }
+
+
+def of_limit(limit: Limit) -> Answer:
+    """Give one thing that stops a plan."""
+    return {
+        "over": limit.over,
+        "id": limit.id,
+        "orders": list(limit.orders),
+        "text": limit.text,
+        "help": limit.help,
+    }
+
+
+def of_can(can: Can) -> Answer:
+    """Give whether an order can be had."""
+    return {
+        "order": of_making(can.making),
+        "answer": can.answer,
+        "say_by": _iso(can.say_by) if can.say_by else None,
+        "then": can.then[1] if can.then else None,
+        "limits": [of_limit(one) for one in can.limits],
+        "why": can.why.text if can.why else None,
+        "room": [one.text for one in can.why.relaxations] if can.why else [],
+    }
+
+
+def of_size(size: Size) -> Answer:
+    """Give one size, and what stops it."""
+    return {
+        "wanted": size.making.order.pieces,
+        **of_amounts(size.making.amounts),
+        "moulds_for_one_round": size.moulds,
+        "whips": size.whips,
+        "frozen_kg": size.frozen_kg,
+        "stands": size.stands,
+        "stops": list(size.stops),
+    }
+
+
+def of_from_now(found: FromNow) -> Answer:
+    """Give the earliest plate by the hours, and with somebody there until midnight."""
+    return {
+        "order": of_making(found.making),
+        "hours": _of_soonest(found.hours),
+        "evening": _of_soonest(found.evening),
+    }
+
+
+def _of_soonest(soonest: Soonest) -> Answer:
+    return {
+        "over": _iso(soonest.over) if soonest.over else None,
+        "ready": _iso(soonest.ready) if soonest.ready else None,
+        "proven": soonest.proven,
+        "limits": [of_limit(one) for one in soonest.limits],
+        "visits": [
+            {
+                "start": _iso(visit.start),
+                "end": _iso(visit.end),
+                "hands_min": visit.hands_min,
+                "leaves": [
+                    {
+                        "component": left.part.component.key
+                        if left.part.component
+                        else None,
+                        "step": left.part.step.key,
+                        "until": _iso(left.until),
+                        "kept": left.kept,
+                    }
+                    for left in visit.leaves
+                ],
+            }
+            for visit in soonest.visits
+        ],
     }
 
 

@@ -11,7 +11,7 @@ from zoneinfo import ZoneInfo
 import click
 
 from demould.counter.text.read_folder import desserts_in, read_folder, zone_of
-from demould.mise.clock import read_moment
+from demould.mise.clock import read_coming, read_moment, show_day
 from demould.mise.dessert import Dessert
 from demould.mise.folder import Folder, dessert_of
 from demould.mise.problem import Problem, UnreadableError
@@ -102,20 +102,55 @@ def open_dessert_at(
     name: str, kitchen: Path | None, now: str | None
 ) -> tuple[Folder, Dessert, datetime]:
     """Open it, and give the moment it is read as at too."""
+    folder_path = folder_of(name, kitchen)
+    key = Path(name).stem if name.endswith(".yaml") else name
+    known = desserts_in(folder_path)
+    if key not in known:
+        raise _no_dessert(key, known, folder_path.name or ".")
+    folder, moment = open_folder(folder_path, now, only=key)
+    return folder, dessert_of(folder, key), moment
+
+
+def folder_of(name: str, kitchen: Path | None) -> Path:
+    """Give the kitchen folder of a dessert told by its file or by its name."""
     file = Path(name)
-    folder_path = kitchen or (
+    return kitchen or (
         file.resolve().parent.parent if file.suffix == ".yaml" else Path()
     )
-    known = desserts_in(folder_path)
-    if file.stem not in known:
-        has = ", ".join(known) or "none"
+
+
+def the_dessert(folder: Folder, name: str) -> Dessert:
+    """Give a folder's dessert, told by its file or its name."""
+    key = Path(name).stem if name.endswith(".yaml") else name
+    known = tuple(one.key for one in folder.desserts)
+    if key not in known:
+        raise _no_dessert(key, known, folder.kitchen.name)
+    return dessert_of(folder, key)
+
+
+def _no_dessert(key: str, known: tuple[str, ...], where: str) -> click.BadParameter:
+    has = ", ".join(known) or "none"
+    return click.BadParameter(
+        f"no dessert is called {key!r} in {where}; it has: {has}.",
+        param_hint="DESSERT",
+    )
+
+
+def read_when(when: str, now: datetime) -> datetime:
+    """Read a moment to come, by its date or only its weekday."""
+    try:
+        moment = read_coming(when, now)
+    except UnreadableError as fault:
         raise click.BadParameter(
-            f"no dessert is called {file.stem!r} in {folder_path.name or '.'};"
-            f" it has: {has}.",
-            param_hint="DESSERT",
+            f"{fault.wrong}. {fault.remedy}.", param_hint="--on"
+        ) from None
+    if moment <= now:
+        raise click.BadParameter(
+            f"{show_day(moment)} is over: now it is {show_day(now)}."
+            " Write a moment to come.",
+            param_hint="--on",
         )
-    folder, moment = open_folder(folder_path, now, only=file.stem)
-    return folder, dessert_of(folder, file.stem), moment
+    return moment
 
 
 def say(text: str) -> None:

@@ -18,6 +18,9 @@ COMMANDS = {
     "cold": "How long to freeze and to thaw.",
     "plan": "One plan for all orders, or what stands in the way.",
     "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
+    "can": "Can we? An order on the phone: yes and by when, or what stops it.",
+    "now": "I start now: the earliest plate, and what each visit leaves behind.",
+    "sizes": "10, 50, 500: each size, what stops it first, and next.",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

@@ -129,10 +129,16 @@ def _limit(
     before, then = left[early], left[late]
     wait = f"{moment(steps, *early)} and {moment(steps, *late)}"
     text = why or f"between {wait}"
-    if before and then:
+    if before and then and due_order(late[0]) is not None:
         text += (
-            f": {moment(steps, *early)} can be until {clock(problem, before[-1][1])},"
-            f" {moment(steps, *late)} not before {_next(problem, then, before, most)}"
+            f": nobody is there {_next(problem, then, before, most)}, at the latest"
+            f" until {clock(problem, before[-1][1])}"
+        )
+    elif before and then:
+        text += (
+            f": {moment(steps, *early)} is {clock(problem, before[-1][1])} at the"
+            f" latest, {moment(steps, *late)} {_next(problem, then, before, most)} at"
+            " the earliest"
         )
     reasons = [cut[here][4] for here in (early, late) if here in cut]
     because = [one for one in dict.fromkeys(reasons) if one and one != why]

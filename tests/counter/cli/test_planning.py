@@ -1,0 +1,100 @@
+"""Can we, sizes, and from now: as a person and as a program would ask."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from demould.counter.cli.main import demould
+from demould.demo import NAME
+from tests.demo_folder import DEMO
+
+NOW = ("--now", "Tue 2026-11-17 14:00")
+
+
+@pytest.fixture
+def kitchen(tmp_path: Path) -> Path:
+    return Path(shutil.copytree(DEMO, tmp_path / NAME))
+
+
+def run(*words: str | Path) -> Result:
+    said = [str(word) for word in words]
+    return CliRunner().invoke(demould, said, catch_exceptions=False)
+
+
+def test_can_says_yes_first_and_by_when(kitchen: Path) -> None:
+    asked = ("can", "meadow-domes", "-n", "6", "--on", "sat 12:00")
+    result = run(*asked, "--kitchen", kitchen, *NOW)
+    assert result.exit_code == 0
+    lines = result.stdout.splitlines()
+    assert lines[0].startswith("6 Meadow Domes, plates Sat 12:00")
+    assert lines[2] == "YES: 7 made in 1 round, and the 2 other orders stand."
+    assert lines[3].startswith("Say so by Wed ")
+
+
+def test_can_says_no_first_and_why(kitchen: Path) -> None:
+    asked = ("can", "river-pebble", "-n", "24", "--on", "Fri 15:00", "--collected")
+    result = run(*asked, "--kitchen", kitchen, *NOW)
+    assert "!! NO: Stone dip: melt for this order waits for a delivery" in result.stdout
+    answer = json.loads(run(*asked, "--kitchen", kitchen, "--json", *NOW).stdout)
+    assert answer["answer"] is False
+    assert answer["limits"][0]["over"] == "delivery"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (
+            ("river-pebble", "-n", "3", "--on", "Mon 2026-11-16 12:00"),
+            "Mon 2026-11-16 12:00 is over: now it is Tue 2026-11-17 14:00. Write a"
+            " moment to come.",
+        ),
+        (
+            ("river-pebble", "-n", "3", "--on", "soon"),
+            "'soon' is not a day and a time. Write it like Sat 2026-11-21 19:30.",
+        ),
+        (
+            ("river-pebbel", "-n", "3", "--on", "sat 12:00"),
+            "no dessert is called 'river-pebbel' in Brackmoor Weir; it has:"
+            " amber-terrine, ember-log, meadow-domes, orchard-ring, river-pebble.",
+        ),
+        (
+            ("meadow-domes", "-n", "3", "--on", "sat 12:00", "--variant", "no egg"),
+            "Meadow Domes has no variant called 'no egg'; it has: none.",
+        ),
+    ],
+)
+def test_can_says_what_is_wrong_in_one_sentence(
+    kitchen: Path, words: tuple[str, ...], said: str
+) -> None:
+    result = run("can", *words, "--kitchen", kitchen, *NOW)
+    assert result.exit_code == 2
+    assert said in " ".join(result.stderr.split())
+
+
+def test_sizes_side_by_side_with_what_stops_the_largest(kitchen: Path) -> None:
+    asked = ("sizes", "river-pebble", "-n", "10", "-n", "500", "--kitchen", kitchen)
+    shown = run(*asked, *NOW).stdout
+    assert "WHAT STOPS 500, FIRST TO LAST" in shown
+    assert max(map(len, shown.splitlines())) <= 80
+    answer = json.loads(run(*asked, "--json", *NOW).stdout)["sizes"]
+    assert [one["stands"] for one in answer] == [True, False]
+    assert [one["make"]["value"] for one in answer] == [12, 535]
+
+
+def test_sizes_of_what_nobody_ordered_need_a_day(kitchen: Path) -> None:
+    result = run("sizes", "ember-log", "--kitchen", kitchen, *NOW)
+    assert result.exit_code == 2
+    assert 'Write --on "sat 19:30".' in result.stderr
+
+
+def test_now_gives_the_earliest_plate_and_the_visits(kitchen: Path) -> None:
+    asked = ("now", "meadow-domes", "-n", "6", "--no-spares", "--kitchen", kitchen)
+    shown = run(*asked, *NOW).stdout
+    assert "ON THE PLATE" in shown
+    assert "VISITS" in shown
+    answer = json.loads(run(*asked, "--json", *NOW).stdout)
+    assert answer["hours"]["proven"]
+    assert answer["hours"]["visits"][0]["start"].startswith("2026-11-1")
