@@ -272,6 +272,15 @@ def test_a_component_may_go_into_another(read: Read) -> None:
             Sheet(tray=Tray(length_mm=400, width_mm=300), gap=stated(2, "mm")),
         ),
         (
+            "lost: 0 %\n  sheet: 400 x 300 mm; gap 2 mm; shifted rows",
+            "sheet",
+            Sheet(
+                tray=Tray(length_mm=400, width_mm=300),
+                gap=stated(2, "mm"),
+                shifted=True,
+            ),
+        ),
+        (
             "lost: 0 %\n  sheet: 60 x 40 cm; gap 0 mm",
             "sheet",
             Sheet(tray=Tray(length_mm=600, width_mm=400), gap=stated(0, "mm")),

@@ -47,10 +47,14 @@ class Tray:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
-    """Baked or rolled flat, then cut: the tray, and the gap between cuts, in mm."""
+    """Baked or rolled flat, then cut: the tray, and the gap between cuts, in mm.
+
+    `shifted` where discs may be cut in rows that stand between each other.
+    """
 
     tray: Tray
     gap: Figure
+    shifted: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -50,6 +50,7 @@ _LOST = re.compile(
     r"(?P<share>[^,]*?%\s*(?:\([^)]*\))?)"
     r"(?:(?:,| and|, then|, and)\s+(?P<fixed>.*\S)\s+a\s+(?P<once>batch|whip))?"
 )
+SHIFTED = "shifted rows"
 _TRAY = re.compile(rf"({NUMBER})\s*[x\u00d7*]\s*({NUMBER})\s*([a-z]+)", re.IGNORECASE)
 
 
@@ -156,10 +157,11 @@ def _made(line: Line) -> Making:
 
 
 def _sheet(line: Line) -> Sheet:
-    """``400 x 300 mm; gap 2 mm``."""
+    """``400 x 300 mm; gap 2 mm``, or with ``shifted rows`` behind."""
     parts = parts_of(line.text)
+    shifted = len(parts) == 3 and parts[2].text == SHIFTED
     found = _TRAY.fullmatch(parts[0].text) if parts else None
-    gap = after(parts[1].text, "gap") if len(parts) == 2 else None
+    gap = after(parts[1].text, "gap") if len(parts) == 2 or shifted else None
     if not found or gap is None:
         raise UnreadableError(
             Words("{found!r} is not a tray and a gap", found=line.text),
@@ -178,4 +180,5 @@ def _sheet(line: Line) -> Sheet:
         between = read_figure(
             gap, name="gap between cuts", kinds=("length",), line=line, zero=True
         )
-    return Sheet(tray=Tray(length_mm=sides[0], width_mm=sides[1]), gap=between)
+    tray = Tray(length_mm=sides[0], width_mm=sides[1])
+    return Sheet(tray=tray, gap=between, shifted=shifted)

@@ -22,6 +22,7 @@ from demould.mise.dessert import (
 from demould.mise.figure import Figure
 from demould.mise.formula import FormulaLine
 from demould.mise.number import written
+from demould.mise.read_component import SHIFTED
 from demould.mise.read_dessert import FILLED, UPSIDE_DOWN
 from demould.mise.tree import Block, Branch, Node
 from demould.mise.write_method import write_method
@@ -187,7 +188,8 @@ def _sheet(sheet: Sheet | None) -> str:
         return ""
     tray = sheet.tray
     sides = write_sizes(tray.length_mm, tray.width_mm)
-    return f"{sides} mm; gap {write_figure(sheet.gap)}"
+    rows = f"; {SHIFTED}" if sheet.shifted else ""
+    return f"{sides} mm; gap {write_figure(sheet.gap)}{rows}"
 
 
 def _swap(swap: Swap) -> str:

@@ -3,13 +3,14 @@
 from collections.abc import Iterable, Iterator, Sequence
 
 from demould.amounts.shape.volume import mould_of
-from demould.mise.dessert import Dessert
+from demould.mise.dessert import Cut, Dessert, component_of
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 from demould.sheets.drawing.cavity_map import Kind, cavity_map
 from demould.sheets.drawing.jug import jug_drawing
 from demould.sheets.drawing.picture import Picture
 from demould.sheets.drawing.section import fits_upright, section
+from demould.sheets.drawing.trays import tray_drawing
 from demould.sheets.page import Drawing, Page
 from demould.week.making import Amounts, Making
 
@@ -27,10 +28,15 @@ def drawing_pages(makings: Sequence[Making], kitchen: Kitchen) -> Iterator[Page]
 
 
 def drawings(amounts: Amounts, kitchen: Kitchen) -> Iterator[Picture]:
-    """Give the cut, and the jug where the piece is dipped."""
-    yield section(amounts.dessert, kitchen)
+    """Give the cut, each tray that is cut, and the jug where the piece is dipped."""
+    dessert = amounts.dessert
+    yield section(dessert, kitchen)
+    for layer in dessert.layers:
+        made = component_of(dessert, layer.component)
+        if isinstance(layer.fill, Cut) and made.sheet is not None:
+            yield tray_drawing(made, layer.fill.shape)
     if amounts.jug is not None and amounts.pieces:
-        yield jug_drawing(amounts.dessert, kitchen, amounts.jug, amounts.pieces)
+        yield jug_drawing(dessert, kitchen, amounts.jug, amounts.pieces)
 
 
 def maps(makings: Iterable[Making], kitchen: Kitchen) -> Iterator[Picture]:

@@ -1,16 +1,10 @@
-"""Cuts of a sheet, in straight rows."""
+"""Cuts of a batch, spread on trays."""
+
+from dataclasses import replace
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from demould.amounts.tools.sheet import (
-    cuts_of_a_batch,
-    cuts_of_a_tray,
-    off_cut,
-    straight_rows,
-    thickness,
-)
+from demould.amounts.tools.sheet import cuts_of_a_batch, cuts_of_a_tray, thickness
 from demould.matter.grams import after_cooking
 from demould.mise.component import Component, Sheet, Tray
 from demould.mise.shape import Box, Cylinder, Shape
@@ -36,14 +30,14 @@ def test_24_small_discs_and_2_large_ones_from_a_tray() -> None:
     assert cuts_of_a_tray(TRAY, CAKE) == 2
 
 
-def test_two_large_discs_leave_two_thirds_of_the_tray() -> None:
-    # 2 x 201.06 cm2 of 1200: 66 % off-cut.
-    assert off_cut(TRAY, CAKE) == pytest.approx(66.5, abs=0.05)
-
-
 def test_a_strip_longer_than_the_tray_does_not_come_out() -> None:
     assert cuts_of_a_tray(TRAY, STRIP) == 0
-    assert straight_rows(300, 600, STRIP, 2) == 4
+
+
+def test_shifted_rows_are_cut_where_the_card_asks_for_them() -> None:
+    # 400 x 300 mm: 30 discs of 60 mm with every other row moved over 30 mm.
+    assert cuts_of_a_tray(replace(TRAY, shifted=True), SMALL) == 30
+    assert cuts_of_a_tray(replace(TRAY, shifted=True), CAKE) == 3
 
 
 def test_the_ring_sponge_is_9_4_mm_thick() -> None:
@@ -66,16 +60,3 @@ def test_thinner_cuts_take_more_trays() -> None:
     assert cuts(SPONGE, Cylinder(diameter_mm=60, height_mm=4)) == 48
     # 12 mm thick: 400 x 202 mm, 6 by 3.
     assert cuts(SPONGE, Cylinder(diameter_mm=60, height_mm=12)) == 18
-
-
-@given(st.floats(50, 900), st.floats(50, 900), st.floats(10, 200), st.floats(0, 20))
-def test_discs_fit_on_the_tray_and_one_more_row_does_not(
-    length: float, width: float, wide: float, gap: float
-) -> None:
-    disc = Cylinder(diameter_mm=wide, height_mm=5)
-    found = straight_rows(length, width, disc, gap)
-    area = (length + gap) * (width + gap)
-    assert found * (wide + gap) ** 2 <= area * (1 + 1e-4)
-    assert found == straight_rows(width, length, disc, gap)
-    if min(length, width) >= wide:
-        assert found >= 1

@@ -35,7 +35,11 @@ def test_draw_as_json_names_the_files(kitchen: Path) -> None:
         demould, ["draw", "desserts/orchard-ring.yaml", "--out", "out", "--json"]
     )
     assert json.loads(done.stdout) == {
-        "drawings": ["out/cut-orchard-ring.svg", "out/drawing-orchard-ring.pdf"]
+        "drawings": [
+            "out/cut-orchard-ring.svg",
+            "out/tray-sponge.svg",
+            "out/drawing-orchard-ring.pdf",
+        ]
     }
 
 

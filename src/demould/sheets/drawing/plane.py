@@ -49,6 +49,16 @@ def part_face(part: Placed, way: Way) -> Floats:
     return face(standing(skin, part.at, turned_over=part.layer.turned_over), way)
 
 
+def ellipse(
+    middle: tuple[float, float], half_long: float, half_wide: float
+) -> tuple[tuple[float, float], ...]:
+    """An ellipse level with the paper, as straight lines within a hundredth of it."""
+    turn = np.linspace(0, 2 * np.pi, 48, endpoint=False)
+    x = middle[0] + half_long * np.cos(turn)
+    y = middle[1] + half_wide * np.sin(turn)
+    return tuple(zip(x.tolist(), y.tolist(), strict=True))
+
+
 def both_sides(right: Floats) -> tuple[tuple[float, float], ...]:
     """The whole outline from the right half: up on the right, down on the left."""
     left = right[::-1] * (-1, 1)
