@@ -49,7 +49,7 @@ def write_kitchen(kitchen: Kitchen) -> Branch:
             ("moulds", block(_mould(one) for one in kitchen.moulds)),
             ("tools", block(_tool(one) for one in kitchen.tools)),
             ("jugs", block(_jug(one) for one in kitchen.jugs)),
-            ("cold", block(_cold(one) for one in kitchen.cold)),
+            ("cold", block(write_cold_place(one) for one in kitchen.cold)),
             ("scales", block(_scale(one) for one in kitchen.scales)),
         )
     )
@@ -151,7 +151,8 @@ def _jug(jug: Jug) -> str:
     return f"{write_figure(jug.diameter)} wide, {write_figure(jug.height)} high"
 
 
-def _cold(place: ColdPlace) -> str:
+def write_cold_place(place: ColdPlace) -> str:
+    """Give one cold place as it stands in kitchen.yaml."""
     return joined(
         (
             place.key,

@@ -9,6 +9,7 @@ from demould.larder.read import hold
 from demould.mise.dessert import Dessert
 from demould.mise.figure import how_known
 from demould.mise.words import Words
+from demould.sheets.chart import chart
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table, Text
 from demould.sheets.times import between, span
 from demould.week.chilling import Chilling, InPlace
@@ -23,15 +24,18 @@ HABITS = {
 NEAR_G = 0.05
 
 
-def cold_page(dessert: Dessert, chilling: Chilling) -> Page:
-    """Give all waits of a dessert in the cold, with what they hang on."""
+def cold_page(dessert: Dessert, chilling: Chilling, *, drawn: bool = False) -> Page:
+    """Give all waits of a dessert in the cold, with what they hang on.
+
+    `drawn` draws each way there as a chart of signs instead of a line of numbers.
+    """
     return Page(
         key=f"cold-{dessert.key}",
         title=dessert.name,
         note=chilling.load,
         blocks=(
-            *_freezing(chilling),
-            *_thawing(chilling),
+            *_freezing(chilling, drawn=drawn),
+            *_thawing(chilling, drawn=drawn),
             Head(text=Words("the probe")),
             Lines(lines=tuple(_probe(chilling))),
         ),
@@ -45,7 +49,7 @@ def hours_said(wait: Wait) -> Text:
     return "?" if wait.at_best else Words("never")
 
 
-def _freezing(chilling: Chilling) -> Iterator[Block]:
+def _freezing(chilling: Chilling, *, drawn: bool) -> Iterator[Block]:
     if not chilling.freezing:
         return
     yield Head(text=Words("freeze, until nowhere is warmer than -18 °C"))
@@ -64,10 +68,10 @@ def _freezing(chilling: Chilling) -> Iterator[Block]:
     )
     yield Lines(lines=tuple(_habits(chilling)))
     for one in chilling.freezing:
-        yield Lines(lines=tuple(_way(one)))
+        yield Lines(lines=tuple(_way(one, drawn=drawn)))
 
 
-def _thawing(chilling: Chilling) -> Iterator[Block]:
+def _thawing(chilling: Chilling, *, drawn: bool) -> Iterator[Block]:
     if not chilling.thawing:
         return
     yield Head(text=Words("thaw, until no ice is left and the core is +1 °C"))
@@ -106,7 +110,10 @@ def _thawing(chilling: Chilling) -> Iterator[Block]:
             why=_reason(one.wait),
         )
         yield Lines(
-            lines=(*_way(one), *((why,) if one.wait.hours else (_reason(one.wait),)))
+            lines=(
+                *_way(one, drawn=drawn),
+                *((why,) if one.wait.hours else (_reason(one.wait),)),
+            )
         )
 
 
@@ -177,12 +184,17 @@ def _habits(chilling: Chilling) -> Iterator[Words]:
         )
 
 
-def _way(one: InPlace) -> Iterator[str | Words]:
+def _way(one: InPlace, *, drawn: bool) -> Iterator[str | Words]:
+    signs = chart(one.wait.curve) if drawn else ()
+    if signs:
+        yield Words("{name}: core #, surface ., both +", name=_name(one))
+        yield from signs
     points = [*one.wait.curve[:-1:EVERY], one.wait.curve[-1]]
     said = [f"{hours:.1f} h {core:.0f}/{skin:.0f}" for hours, core, skin, _ in points]
-    yield Words(
-        "{name}, core/surface °C: {said}", name=_name(one), said="  ".join(said)
-    )
+    if not signs:
+        yield Words(
+            "{name}, core/surface °C: {said}", name=_name(one), said="  ".join(said)
+        )
     if one.wait.remark:
         yield one.wait.remark
 

@@ -1,12 +1,22 @@
 """``demould cold`` and its questions, as a person and as a program would ask them."""
 
 import json
+from dataclasses import replace
+from pathlib import Path
 
+import numpy as np
 import pytest
 from click.testing import CliRunner, Result
 
+from demould.cold.follow import Corner, follow
+from demould.cold.from_dessert import as_filled
+from demould.cold.from_kitchen import to_freeze
 from demould.counter.cli.main import demould
-from tests.demo_folder import DEMO
+from demould.mise.figure import Figure, Line, Measured
+from demould.mise.find import find_in
+from demould.mise.folder import dessert_of
+from demould.mise.read_cold import read_cold_place
+from tests.demo_folder import DEMO, demo_folder
 
 PEBBLE = str(DEMO / "desserts" / "river-pebble.yaml")
 TERRINE = str(DEMO / "desserts" / "amber-terrine.yaml")
@@ -94,3 +104,87 @@ def test_what_cannot_be_answered_is_one_sentence(
     result = cold(*words)
     assert result.exit_code == 2
     assert fault in " ".join(result.stderr.split())
+
+
+def probe_log(tmp_path: Path, film: float = 11.0, *, air: bool = True) -> Path:
+    """A log as the demo's freezer would give with that film, at -21 °C."""
+    folder = demo_folder()
+    place = next(one for one in folder.kitchen.cold if one.key == "freezer")
+    dessert = dessert_of(folder, "river-pebble")
+    piece = as_filled(dessert, folder.kitchen, find_in(folder.larder))
+    there = replace(to_freeze(dessert, folder.kitchen, place), load=None, air_c=-21.0)
+    run = follow(
+        piece, there, Corner(film=film), until=5 * 3600.0, done=lambda _: False
+    ).run
+    rows = [
+        f"{at / 60:g};{np.interp(at, run.seconds, run.core):.2f}"
+        + (";-21" if air else "")
+        for at in range(0, 18000, 300)
+    ]
+    file = tmp_path / "log.csv"
+    file.write_text("minutes;core" + (";air" if air else "") + "\n" + "\n".join(rows))
+    return file
+
+
+def test_a_probes_log_tells_the_film_and_the_line_to_keep(tmp_path: Path) -> None:
+    result = cold(
+        "--probe", str(probe_log(tmp_path)), "--in", "freezer", "--svg", str(tmp_path)
+    )
+    said = " ".join(result.stdout.split())
+    assert "film of freezer over pieces like these: 11.0 W/m2K" in said
+    assert (
+        "freezer; -20 °C; upright freezer; 6 shelves of 600 x 400 mm; film 11 W/m2K"
+        " (measured, 2026-11-17)" in said
+    )
+    assert "the estimate: right 1 times of 1" in said
+    assert "the air was not logged" not in said
+    assert (tmp_path / "probe-freezer-river-pebble.svg").read_text().startswith("<svg")
+
+
+def test_a_log_without_its_air_says_how_much_that_matters(tmp_path: Path) -> None:
+    file = str(probe_log(tmp_path, air=False))
+    said = " ".join(cold("--probe", file, "--in", "freezer").stdout.split())
+    assert (
+        "the air was not logged: taken as -20 °C; one degree warmer would make" in said
+    )
+
+
+def test_the_line_it_gives_is_read_back(tmp_path: Path) -> None:
+    told = cold("--probe", str(probe_log(tmp_path)), "--in", "freezer", "--json").stdout
+    film = json.loads(told)["answers"][0]["measured"]["film"]["value"]
+    line = Line(
+        "kitchen.yaml",
+        1,
+        f"freezer; -20 °C; upright freezer; film {film} W/m2K (measured)",
+    )
+    assert read_cold_place(line).film == Figure(
+        name="film of the freezer", value=film, unit="W/m2K", origin=Measured(line=line)
+    )
+
+
+def test_a_log_with_faults_is_told_line_by_line(tmp_path: Path) -> None:
+    file = tmp_path / "bad.csv"
+    file.write_text("minutes;core F\n" + "\n".join(f"{n};{40 - n}" for n in range(9)))
+    result = cold("--probe", str(file), "--in", "freezer")
+    assert result.exit_code == 1
+    assert "bad.csv:1:1: the temperatures are in Fahrenheit." in result.stderr
+    file.write_text("\n".join(f"{9 * n};-19.5" for n in range(20)))
+    result = cold("--probe", str(file), "--in", "freezer")
+    assert result.exit_code == 1
+    assert "bad.csv: only 0 readings are over 2 °C away from the air" in result.stderr
+    file.write_bytes(b"\xff\xfe\x00")
+    assert (
+        "Save the log as CSV, UTF-8."
+        in cold("--probe", str(file), "--in", "freezer").stderr
+    )
+    result = cold("--probe", str(file))
+    assert result.exit_code == 2
+    assert "name the place of the probe's log with --in." in result.stderr
+
+
+def test_curves_are_drawn_with_signs_and_written_as_svg(tmp_path: Path) -> None:
+    result = cold("--in", "blast", "--svg", str(tmp_path))
+    assert "blast -35 °C: core #, surface ., both +" in result.stdout
+    assert "ice, tenths" in result.stdout
+    assert (tmp_path / "cold-river-pebble-blast.svg").exists()
+    assert all(len(line) <= 80 for line in result.stdout.splitlines()[:-1])

@@ -16,10 +16,12 @@ from demould.counter.cli.asking import (
     print_json,
     say,
 )
-from demould.counter.cli.cold_asked import Asked, answer_asked
+from demould.counter.cli.cold_asked import Asked, answer_asked, plain_record
+from demould.counter.cli.cold_files import learned_of, write_svg
 
 if TYPE_CHECKING:
     from demould.mise.kitchen import ColdPlace, Kitchen
+    from demould.sheets.drawing.picture import Picture
 
 GROUPS = {
     "Questions": (
@@ -30,6 +32,7 @@ GROUPS = {
         "--tub",
         "--beside",
         "--dead",
+        "--probe",
     ),
     "Said with a question": (
         "--room",
@@ -95,6 +98,18 @@ class Grouped(click.Command):
     help='The freezer stopped: "2026-11-20 22:00 to 2026-11-21 06:00", with --reading.',
 )
 @click.option(
+    "--probe",
+    type=click.Path(path_type=Path, dir_okay=False, exists=True),
+    metavar="FILE",
+    help="What a probe's log (minutes; core; air) tells of the place named with --in.",
+)
+@click.option(
+    "--svg",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="DIR",
+    help="Write the curves there too, as SVG.",
+)
+@click.option(
     "--room", metavar="AIR", help='"24 °C, 65 % humid". Default: as in kitchen.yaml.'
 )
 @click.option(
@@ -123,6 +138,8 @@ def cold(
     place: str | None,
     kitchen: Path | None,
     now: str | None,
+    probe: Path | None,
+    svg: Path | None,
     *,
     as_json: bool,
     **options: Any,  # click hands over what is declared above
@@ -133,7 +150,9 @@ def cold(
     """
     from demould.mise.find import find_in
     from demould.sheets.cold_page import cold_page
+    from demould.sheets.cold_pictures import cold_pictures
     from demould.sheets.plain import plain
+    from demould.sheets.probe_page import probe_page, probe_picture
     from demould.week.chilling import chilling_of
 
     folder, found, moment = open_dessert_at(dessert, kitchen, now)
@@ -149,18 +168,31 @@ def cold(
         find,
         moment,
     )
+    pictures: list[Picture] = []
+    if probe is not None:
+        if place is None:
+            raise click.UsageError("name the place of the probe's log with --in.")
+        learned = learned_of(probe, found, folder.kitchen, places[0], find, moment)
+        answers.append((probe_page(found, learned), plain_record("probe", learned)))
+        pictures.append(probe_picture(found, learned))
     if answers:
+        written = write_svg(pictures, svg)
         if as_json:
-            print_json({"dessert": found.key, "answers": [one for _, one in answers]})
+            told = [one for _, one in answers]
+            print_json({"dessert": found.key, "answers": told, "drawings": written})
             return
         for page, _ in answers:
             click.echo(plain(page), nl=False)
         return
     chilling = chilling_of(found, replace(folder.kitchen, cold=places), find)
+    written = write_svg(cold_pictures(found, chilling), svg)
     if as_json:
-        print_json({"dessert": found.key, **of_chilling(chilling)})
+        print_json({"dessert": found.key, **of_chilling(chilling), "drawings": written})
         return
-    click.echo(plain(cold_page(found, chilling)), nl=False)
+    page = cold_page(found, chilling, drawn=len(places) == 1)
+    click.echo(plain(page), nl=False)
+    for path in written:
+        click.echo(path)
 
 
 def _places(kitchen: Kitchen, key: str | None) -> tuple[ColdPlace, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, is_dataclass, replace
+from datetime import date
 from typing import TYPE_CHECKING, NoReturn, TypeVar
 from zoneinfo import ZoneInfo
 
@@ -62,17 +63,20 @@ def answer_asked(
     if asked.sweat is not None:
         minutes = _amount(asked.sweat, "--sweat", "time on the plate", "time")
         plate = week.on_the_plate(dessert, kitchen, find, room, minutes)
-        told.append((pages.plate_page(dessert, plate), _plain("sweat", plate)))
+        told.append((pages.plate_page(dessert, plate), plain_record("sweat", plate)))
     if asked.table:
         table = week.at_the_table(dessert, kitchen, find, room)
-        told.append((pages.table_page(dessert, table), _plain("table", table)))
+        told.append((pages.table_page(dessert, table), plain_record("table", table)))
     if asked.out is not None:
         start = _degrees(asked.out, "--out")
         try:
             out, each = week.out_of(dessert, kitchen, find, room, start)
         except ValueError as fault:
             _refuse(fault, "--out")
-        answer = _plain("out", out) | {"minutes_a_piece": each, "lot": out.lot(each)}
+        answer = plain_record("out", out) | {
+            "minutes_a_piece": each,
+            "lot": out.lot(each),
+        }
         told.append((pages.out_page(dessert, out, room, each), answer))
     if asked.van is not None:
         road = week.on_the_road(
@@ -84,12 +88,12 @@ def answer_asked(
             outside_c=_degrees(asked.outside, "--outside"),
             ice_kg=_amount(asked.ice, "--ice", "ice", "mass") / 1000,
         )
-        told.append((pages.road_page(dessert, road), _plain("van", road)))
+        told.append((pages.road_page(dessert, road), plain_record("van", road)))
     if asked.tub is not None:
         within = _amount(asked.tub, "--tub", "time to cool", "time") / 60
         fridge = _one(places, "--tub", lambda one: 0 < one.air.value < week.TUB[1])
         tub = week.in_a_tub(fridge, within)
-        told.append((pages.tub_page(dessert, tub, fridge), _plain("tub", tub)))
+        told.append((pages.tub_page(dessert, tub, fridge), plain_record("tub", tub)))
     if asked.beside is not None:
         kilograms = _amount(asked.beside, "--beside", "finished goods", "mass") / 1000
         freezer = _one(
@@ -102,7 +106,10 @@ def answer_asked(
         except ValueError as fault:
             _refuse(fault, "--beside")
         told.append(
-            (pages.beside_page(dessert, beside, freezer), _plain("beside", beside))
+            (
+                pages.beside_page(dessert, beside, freezer),
+                plain_record("beside", beside),
+            )
         )
     if asked.dead is not None:
         told.append(_dead(asked, dessert, kitchen, now))
@@ -193,17 +200,25 @@ def _refuse(fault: ValueError, option: str) -> NoReturn:
     raise click.BadParameter(f"{fault}.", param_hint=option) from None
 
 
-def _plain(asked: str, record: object) -> dict[str, object]:
+def plain_record(asked: str, record: object) -> dict[str, object]:
     """Give a frozen record as plain JSON, words as sentences."""
     found = _as_json(record)
     return {"asked": asked, **(found if isinstance(found, dict) else {})}
 
 
 def _as_json(value: object) -> object:
+    from demould.counter.cli.answer import of_estimate, of_figure
+    from demould.mise.figure import Estimate, Figure
     from demould.mise.words import Words
 
     if isinstance(value, Words):
         return str(value)
+    if isinstance(value, Figure):
+        return of_figure(value)
+    if isinstance(value, Estimate):
+        return of_estimate(value)
+    if isinstance(value, date):
+        return value.isoformat()
     if is_dataclass(value) and not isinstance(value, type):
         return {one.name: _as_json(getattr(value, one.name)) for one in fields(value)}
     if isinstance(value, list | tuple):
