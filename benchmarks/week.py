@@ -70,7 +70,7 @@ def _parts(kitchen: Path) -> None:
     from demould.week.sure import sure_of
 
     find = find_in(folder.larder)
-    makings = _timed("amounts of both orders", lambda: makings_of(folder))
+    makings = _timed("amounts of both orders", lambda: makings_of(folder, NOW))
     _timed("plan, latest starts, judge", lambda: planned(folder, makings, NOW))
     _timed(
         "freezing and thawing",

@@ -24,7 +24,7 @@ def demo_folder() -> Folder:
 @cache
 def demo_makings() -> tuple[Making, ...]:
     """Amounts of both demo orders, the domes first: they are due first."""
-    return makings_of(demo_folder())
+    return makings_of(demo_folder(), NOW)
 
 
 def order_of(dessert: str) -> Order:

@@ -40,9 +40,11 @@ from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import (
     Away,
     ColdPlace,
+    Draws,
     Jug,
     Kitchen,
     Opening,
+    Packing,
     Person,
     Scale,
     Shelves,
@@ -53,7 +55,9 @@ from demould.mise.known import Known
 from demould.mise.method import Hands, Need, Road, Stand, Step
 from demould.mise.mould import Mould
 from demould.mise.order import Frozen, Order
-from demould.mise.own_larder import Pack, Stocked
+from demould.mise.own_bank import Bank, Lot, Par
+from demould.mise.own_larder import Moved, Pack, Season, Stocked
+from demould.mise.read_bank import read_bank
 from demould.mise.read_cold import COLD_KINDS
 from demould.mise.read_dessert import read_dessert
 from demould.mise.read_kitchen import read_kitchen
@@ -201,6 +205,22 @@ def _supplier(key: str) -> st.SearchStrategy[Supplier]:
     )
 
 
+def _packing(name: str) -> st.SearchStrategy[Packing]:
+    return st.builds(
+        Packing,
+        name=st.just(name),
+        price=st.sampled_from([Decimal("0.60"), Decimal("12")]),
+        takes=st.sampled_from([1, 6]),
+        desserts=st.sampled_from([(), ("dome",), ("dome", "log")]),
+    )
+
+
+def _draws(name: str) -> st.SearchStrategy[Draws]:
+    return st.builds(
+        Draws, name=st.just(name), kilowatts=st.sampled_from([Decimal("3.5")])
+    )
+
+
 AWAY = st.sampled_from(
     [
         Away(day=date(2026, 11, 19)),
@@ -238,6 +258,10 @@ KITCHENS = st.builds(
     suppliers=_named(_supplier, ["Weir Dairy", "Hill & Co"]),
     cost_share=maybe(figures("%")),
     tax=maybe(plain("%")),
+    margin=maybe(plain("%")),
+    packing=_named(_packing, ["cake box", "sleeve"]),
+    energy=st.sampled_from([None, Decimal("0.30")]),
+    draws=_named(_draws, ["oven", "blast"]),
 )
 
 
@@ -305,6 +329,26 @@ def stocked(draw: st.DrawFn, key: str) -> Stocked:
         may_contain=draw(st.sampled_from(["", "unknown, ask"])),
         trim=draw(maybe(plain("%"))),
         keeps=draw(maybe(plain("min", 1, 9999))),
+        use_by=draw(st.sampled_from([None, date(2026, 11, 20)])),
+        since=draw(
+            tuples(
+                st.builds(
+                    Moved,
+                    on=st.just(date(2026, 11, 18)),
+                    came=st.booleans(),
+                    grams=figures("g"),
+                )
+            )
+        ),
+        season=draw(
+            st.sampled_from(
+                [
+                    None,
+                    Season(months=(4, 5, 6)),
+                    Season(months=(11, 12, 1, 9), instead="plum, frozen"),
+                ]
+            )
+        ),
         ask=draw(st.sampled_from(["", "from which animal?"])),
         remarks=draw(REMARKS),
     )
@@ -314,6 +358,45 @@ def stocked(draw: st.DrawFn, key: str) -> Stocked:
 @given(_named(stocked, ["cream 35 %", "my honey", "pear, peeled"]).filter(bool))
 def test_a_larder(larder: Any) -> None:
     assert back(read_larder, write_larder(larder)) == larder
+
+
+BANKS = st.builds(
+    Bank,
+    lots=tuples(
+        st.builds(
+            Lot,
+            dessert=st.sampled_from(["dome", "log"]),
+            component=st.sampled_from([None, "centre"]),
+            variant=st.sampled_from([None, "light"]),
+            pieces=st.integers(1, 9999),
+            made=st.just(date(2026, 11, 14)),
+            keeps=maybe(plain("min", 1, 9999)),
+            melted=st.sampled_from([0, 2]),
+        )
+        | st.builds(
+            Lot,
+            dessert=st.just("dome"),
+            component=st.just("dip"),
+            grams=figures("g"),
+            made=st.just(date(2026, 11, 14)),
+        )
+    ),
+    pars=tuples(
+        st.builds(
+            Par,
+            dessert=st.just("dome"),
+            pieces=st.integers(1, 9999),
+            there=st.integers(0, 9999),
+        )
+    ),
+)
+
+
+@FEW
+@given(BANKS.filter(lambda bank: bank.lots or bank.pars))
+def test_a_freezer(bank: Bank) -> None:
+    made = {"dome": ("centre", "dip"), "log": None}
+    assert back(read_bank, write_larder((), bank), made) == bank
 
 
 ORDERS = st.builds(

@@ -64,7 +64,7 @@ def test_the_pebbles_rows_are_those_worked_by_hand() -> None:
         ["Hazelnut crisp base", "316 g", "x 0.893", "282 g", "9.4 g", ""],
         ["Stone dip", "608 g", "--", "569 g", "9.1 g", "0.8 mm"],
         ["Stone spray", "100 g", "--", "60 g", "1.1 g", "50 % lands"],
-        ["Blackcurrant sauce", "400 g", "x 1.066", "426 g", "15.0 g", "beside it"],
+        ["Blackcurrant sauce", "400 g", "x 0.948", "379 g", "15.0 g", "beside it"],
         ["whole piece", "", "", "", "77.9 g", ""],
     ]
 

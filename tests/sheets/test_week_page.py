@@ -12,6 +12,7 @@ from tests.week.demo_week import at, demo_week, judged, not_planned, pebbles
 
 HEADS = [
     "you decide",
+    "do today",
     "as written it gives, pieces",
     "make",
     "will it set and hold",
@@ -20,6 +21,8 @@ HEADS = [
     "the days",
     "latest starts",
     "no way back after",
+    "frozen bank",
+    "cost",
     "how sure",
     "papers",
 ]
@@ -202,6 +205,7 @@ def test_the_wall_has_what_is_decided_and_the_hours_on_its_own_paper() -> None:
     assert (wall.key, wall.paper) == ("wall", "wall")
     assert heads(wall.blocks) == [
         "you decide",
+        "do today",
         "the days",
         "latest starts",
         "no way back after",
@@ -214,7 +218,7 @@ def test_the_wall_has_what_is_decided_and_the_hours_on_its_own_paper() -> None:
 
 def test_a_wall_without_a_plan_says_so_and_has_no_days() -> None:
     wall = wall_page(failed())
-    assert heads(wall.blocks) == ["you decide"]
+    assert heads(wall.blocks) == ["you decide", "do today"]
     assert loud(wall.blocks) == [
         "IT DOES NOT STAND: no plan was found in the time given"
     ]

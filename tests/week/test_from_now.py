@@ -29,7 +29,7 @@ def pebbles() -> ToMake:
         ),
         due=WEDNESDAY + LOOK_AHEAD,
     )
-    (making,) = makings_of(replace(demo_folder(), orders=(order,)))
+    (making,) = makings_of(replace(demo_folder(), orders=(order,)), NOW)
     return to_make(making, {})
 
 

@@ -38,7 +38,7 @@ def test_all_27_are_dipped_and_10_centres_fewer_are_cooked_worked_by_hand() -> N
         "base": 15,
         "dip": 27,
         "spray": 27,
-        "sauce": 27,
+        "sauce": 24,
     }
     assert amounts.own_rounds["centre"].each == (5,)
     dip = next(make for make in amounts.makes if make.component == "dip")

@@ -1,6 +1,7 @@
 from dataclasses import replace
 from pathlib import Path
 
+from demould.demo import NOW
 from demould.mise.dessert import component_of
 from demould.week.orders import makings_of, ordered
 from tests.demo_folder import demo_folder
@@ -11,7 +12,7 @@ def test_makings_come_by_due_time() -> None:
     folder = demo_folder()
     turned = replace(folder, orders=tuple(reversed(folder.orders)))
     for one in (folder, turned):
-        assert [making.order.key for making in makings_of(one)] == [
+        assert [making.order.key for making in makings_of(one, NOW)] == [
             "domes to collect",
             "saturday dinner",
         ]
@@ -29,6 +30,6 @@ def test_an_ordered_variant_is_what_is_made(tmp_path: Path) -> None:
     order = next(one for one in folder.orders if one.variant)
     base = component_of(ordered(folder, order), "base")
     assert "sunflower kernel paste" in {line.what for line in base.formula}
-    making = next(one for one in makings_of(folder) if one.order == order)
+    making = next(one for one in makings_of(folder, NOW) if one.order == order)
     made = next(one for one in making.amounts.makes if one.component == "base")
     assert made.written.value == 316 + 6  # cocoa butter comes on top

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from demould.demo import NOW
 from demould.mise.figure import Assumed, Figure, figures_in, put
 from demould.mise.find import find_in
 from demould.mise.folder import Folder
@@ -21,7 +22,7 @@ def demo_sure() -> Sure:
 
 
 def sure_in(folder: Folder) -> Sure:
-    return sure_of(makings_of(folder), folder.kitchen, find_in(folder.larder))
+    return sure_of(makings_of(folder, NOW), folder.kitchen, find_in(folder.larder))
 
 
 def move(sure: Sure, name: str) -> Move:

@@ -1,10 +1,11 @@
 """All that one kitchen folder says."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
 from demould.mise.order import Order
+from demould.mise.own_bank import Bank
 from demould.mise.own_larder import Larder
 
 
@@ -16,6 +17,7 @@ class Folder:
     larder: Larder
     orders: tuple[Order, ...]
     desserts: tuple[Dessert, ...]
+    bank: Bank = field(default_factory=Bank)
 
 
 def dessert_of(folder: Folder, key: str) -> Dessert:

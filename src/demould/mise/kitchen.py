@@ -128,6 +128,29 @@ class Supplier:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Packing:
+    """What collected pieces are packed in: money each, how many pieces it takes.
+
+    `desserts` are the keys of those it is for, () where for all.
+    """
+
+    name: str
+    price: Decimal
+    takes: int = 1
+    desserts: tuple[str, ...] = ()
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draws:
+    """What a tool or a cold place draws while it is used, in kW."""
+
+    name: str
+    kilowatts: Decimal
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Kitchen:
     """One kitchen. `breakage` and `sure` are shares in %; `zone` an IANA name.
 
@@ -154,4 +177,8 @@ class Kitchen:
     suppliers: tuple[Supplier, ...] = ()
     cost_share: Figure | None = None
     tax: Figure | None = None
+    margin: Figure | None = None
+    packing: tuple[Packing, ...] = ()
+    energy: Decimal | None = None
+    draws: tuple[Draws, ...] = ()
     line: Line | None = None

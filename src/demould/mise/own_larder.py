@@ -29,6 +29,25 @@ class MadeFrom:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Moved:
+    """So many grams that came, or were used, on a day after the count."""
+
+    on: date
+    came: bool
+    grams: Figure
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Season:
+    """Months it is good in (January is 1), and what is taken instead out of them."""
+
+    months: tuple[int, ...]
+    instead: str = ""
+    line: Line | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stocked:
     """One entry of ``larder.yaml``.
 
@@ -37,7 +56,8 @@ class Stocked:
     does, as written. `trim` is the share of the bought weight that is cut away: packs and
     stock are of the untrimmed article, `price` (money a kg) too, unless it is `priced`
     net. `money` is what the price calls it, "" where it does not. `keeps` is how long it
-    is good once it is open. `made_from` another entry, it is not bought. `ask` is what
+    is good once it is open, `use_by` the day by which what is in the house must be used.
+    `since` is what came and went after the count. `made_from` another entry, it is not bought. `ask` is what
     nobody has said yet; `allergens` None that nobody has said, () that there are none.
     """
 
@@ -58,6 +78,9 @@ class Stocked:
     may_contain: str = ""
     trim: Figure | None = None
     keeps: Figure | None = None
+    use_by: date | None = None
+    since: tuple[Moved, ...] = ()
+    season: Season | None = None
     made_from: MadeFrom | None = None
     ask: str = ""
     remarks: tuple[str, ...] = ()

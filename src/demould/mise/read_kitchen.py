@@ -16,6 +16,7 @@ from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
 from demould.mise.read_cold import read_cold_place, read_jug, read_scale, read_tool
 from demould.mise.read_mould import read_mould
+from demould.mise.read_packing import read_draws, read_energy, read_packing
 from demould.mise.read_supplier import read_supplier
 from demould.mise.tree import Branch
 from demould.mise.words import Words
@@ -31,6 +32,10 @@ KEYS = (
     "suppliers",
     "cost share",
     "tax",
+    "margin",
+    "packing",
+    "energy",
+    "draws",
     "hours",
     "people",
     "moulds",
@@ -49,6 +54,7 @@ _NAMED = {
     "cold": "cold place",
     "people": "person",
     "suppliers": "supplier",
+    "packing": "box",
 }
 
 _WAGE = re.compile(r"([^()]*[^()\s])\s*(\(.*\))?\s*(?:an|per|/)\s*(?:hour|h)")
@@ -82,6 +88,10 @@ def read_kitchen(branch: Branch, faults: Faults) -> Kitchen:
         suppliers=keys.each("suppliers", read_supplier),
         cost_share=keys.read("cost share", _share_of("cost share")),
         tax=keys.read("tax", _share_of("tax", zero=True)),
+        margin=keys.read("margin", _share_of("margin", zero=True)),
+        packing=keys.each("packing", read_packing),
+        energy=keys.read("energy", read_energy),
+        draws=keys.each("draws", read_draws),
         line=branch.line,
     )
 

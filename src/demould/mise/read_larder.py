@@ -17,6 +17,8 @@ from demould.mise.own_larder import Larder, MadeFrom, Stocked
 from demould.mise.parts import at_column, name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
+from demould.mise.read_bank import FREEZER, PARS
+from demould.mise.read_moved import read_moved, read_season
 from demould.mise.read_price import price_and_packs
 from demould.mise.read_sheet import composition_from, read_sheet, read_sugars
 from demould.mise.tree import Branch, Leaf
@@ -38,10 +40,15 @@ KEYS = (
     "counted",
     "trim",
     "keeps",
+    "use by",
+    "since",
+    "season",
     "made from",
     "remarks",
 )
 COUNTED = "counted"
+NO_ENTRIES = (COUNTED, FREEZER, PARS)
+"""What stands at the top of a larder and is nothing to buy."""
 _COMES_OUT = re.compile(r"(.*\S)\s+comes out")
 
 
@@ -55,7 +62,7 @@ def read_larder(branch: Branch, faults: Faults) -> Larder:
     counted = keys.read(COUNTED, _day)
     found: dict[str, Stocked] = {}
     for leaf, node in branch.items:
-        if leaf.line.text == COUNTED:
+        if leaf.line.text in NO_ENTRIES:
             continue
         if not isinstance(node, Branch):
             faults.tell(
@@ -124,6 +131,9 @@ def _stocked(
         may_contain=keys.text("may contain"),
         trim=_figure(keys, "trim", "share", zero=True),
         keeps=_figure(keys, "keeps", "time"),
+        use_by=keys.read("use by", _day),
+        since=keys.each("since", read_moved),
+        season=keys.read("season", read_season),
         made_from=keys.read("made from", _made_from),
         ask=keys.text("ask"),
         remarks=tuple(line.line.text for line in keys.lines("remarks")),

@@ -32,7 +32,13 @@ KEYS = (
     "price",
     "choices",
 )
-CHOICES = ("by hand", "even rounds", "no spares", "borrow a mould")
+CHOICES = (
+    "by hand",
+    "even rounds",
+    "no spares",
+    "borrow a mould",
+    "a probe piece",
+)
 MOST_PIECES = 9999
 _REQUIRED = {
     "dessert": Words("Write the name of its file in desserts, without .yaml"),

@@ -10,6 +10,7 @@ from demould.mise.kitchen import (
     Jug,
     Kitchen,
     Opening,
+    Packing,
     Person,
     Scale,
     Shelves,
@@ -44,6 +45,13 @@ def write_kitchen(kitchen: Kitchen) -> Branch:
             ("suppliers", block(_supplier(one) for one in kitchen.suppliers)),
             ("cost share", _with(kitchen.cost_share)),
             ("tax", _with(kitchen.tax)),
+            ("margin", _with(kitchen.margin)),
+            ("packing", block(_packing(one) for one in kitchen.packing)),
+            ("energy", f"{kitchen.energy:f} a kWh" if kitchen.energy else None),
+            (
+                "draws",
+                block(f"{one.name}; {one.kilowatts:f} kW" for one in kitchen.draws),
+            ),
             ("hours", block(_opening(one) for one in kitchen.openings)),
             ("people", block(_person(one) for one in kitchen.people)),
             ("moulds", block(_mould(one) for one in kitchen.moulds)),
@@ -174,6 +182,18 @@ def _shelves(shelves: Shelves) -> str:
 
 def _scale(scale: Scale) -> str:
     return f"{write_figure(scale.most)} in steps of {write_figure(scale.step)}"
+
+
+def _packing(one: Packing) -> str:
+    names = ", ".join(one.desserts)
+    return joined(
+        (
+            one.name,
+            f"{one.price:f} each",
+            f"takes {one.takes}",
+            f"for {names}" if names else None,
+        )
+    )
 
 
 def _supplier(one: Supplier) -> str:

@@ -5,16 +5,21 @@ from datetime import date
 
 from demould.mise.clock import WEEKDAYS
 from demould.mise.figure import Figure
-from demould.mise.own_larder import Larder, MadeFrom, Pack, Stocked
+from demould.mise.own_bank import Bank
+from demould.mise.own_larder import Larder, MadeFrom, Moved, Pack, Season, Stocked
+from demould.mise.read_bank import FREEZER, PARS, write_lot, write_par
+from demould.mise.read_moved import MONTHS
 from demould.mise.read_price import FREE
 from demould.mise.read_sheet import write_sheet
 from demould.mise.tree import Branch
 from demould.mise.write_quantity import write_figure
 from demould.mise.write_tree import block, branch
 
+NO_BANK = Bank()
 
-def write_larder(larder: Larder) -> Branch:
-    """The canonical tree: what `read_larder` reads back to the same larder.
+
+def write_larder(larder: Larder, bank: Bank = NO_BANK) -> Branch:
+    """The canonical tree: what `read_larder` reads back to the same larder, and `read_bank`.
 
     The day most of the stock was counted on stands once, at the top.
     """
@@ -24,6 +29,8 @@ def write_larder(larder: Larder) -> Branch:
     return branch(
         (
             ("counted", _day(top)),
+            (FREEZER, block(map(write_lot, bank.lots))),
+            (PARS, block(map(write_par, bank.pars))),
             *((one.key, _stocked(one, top)) for one in larder),
         )
     )
@@ -55,10 +62,25 @@ def _stocked(one: Stocked, counted: date | None) -> Branch:
             ("counted", "" if one.counted_on == counted else _day(one.counted_on)),
             ("trim", _figure(one.trim)),
             ("keeps", _figure(one.keeps)),
+            ("use by", _day(one.use_by)),
+            ("since", block(map(_moved, one.since))),
+            ("season", _season(one.season)),
             ("made from", _made_from(one.made_from)),
             ("remarks", block(one.remarks)),
         )
     )
+
+
+def _moved(one: Moved) -> str:
+    what = "came" if one.came else "used"
+    return f"{_day(one.on)} {what} {write_figure(one.grams)}"
+
+
+def _season(season: Season | None) -> str:
+    if season is None:
+        return ""
+    months = ", ".join(MONTHS[month - 1] for month in season.months)
+    return f"{months}; else {season.instead}" if season.instead else months
 
 
 def _price(one: Stocked) -> str:

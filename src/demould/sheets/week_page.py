@@ -7,7 +7,10 @@ from demould.amounts.finish.dip import InJug
 from demould.amounts.tools.rounds import Rounds
 from demould.mise.figure import how_known
 from demould.mise.words import Words
+from demould.sheets.bank_blocks import bank_blocks
+from demould.sheets.call_page import do_today
 from demould.sheets.cold_page import hours_said
+from demould.sheets.cost_page import cost_blocks
 from demould.sheets.days import days
 from demould.sheets.deadlines import deadlines
 from demould.sheets.make_table import beside_it, make_table
@@ -50,7 +53,12 @@ def wall_page(week: Week) -> Page:
         week_page(week),
         key="wall",
         paper="wall",
-        blocks=(*verdict(week.makings, week.timing), *_decide(week), *told),
+        blocks=(
+            *verdict(week.makings, week.timing),
+            *_decide(week),
+            *do_today(week.buying, week.now),
+            *told,
+        ),
         foot=(Words("numbers assumed: {n}", n=len(week.sure.assumed)),),
     )
 
@@ -58,6 +66,7 @@ def wall_page(week: Week) -> Page:
 def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
     yield from verdict(week.makings, week.timing)
     yield from _decide(week)
+    yield from do_today(week.buying, week.now)
     yield from _as_written(week)
     yield Head(text=Words("make"))
     yield make_table([making.amounts for making in week.makings])
@@ -67,6 +76,8 @@ def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
     if week.timing.stands:
         yield from days(week.kitchen, week.makings, week.timing)
         yield from deadlines(week.timing)
+    yield from bank_blocks(week.bank, week.makings)
+    yield from cost_blocks(week.costings, week.kitchen)
     yield from _sure(week)
     if papers:
         yield Head(text=Words("papers"), note=papers)

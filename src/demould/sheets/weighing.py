@@ -7,11 +7,13 @@ from demould.amounts.counts.weighable import Weighing, weighings
 from demould.matter.grams import Find
 from demould.mise.component import Component
 from demould.mise.dessert import component_of
-from demould.mise.figure import assumed_in, how_known
+from demould.mise.figure import Figure, assumed_in, how_known, worked
 from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import Scale
 from demould.mise.version import formula_version
 from demould.mise.words import Words
+from demould.office.needs import still_to_make
+from demould.sheets.bank_blocks import goes_first
 from demould.sheets.make_table import cooked_to
 from demould.sheets.page import Blanks, Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time, grams
@@ -32,7 +34,10 @@ def weighing_sheet(
 ) -> Page:
     """Give the sheet of one component, each line by its factor."""
     component = component_of(making.amounts.dessert, make.component)
-    lines = weighings(component, make.factor, scales, find)
+    banked = making.banked.get(make.component, 0.0)
+    new = still_to_make(make, banked)
+    factor = make.factor if new == 1 else _of_the_rest(make, new)
+    lines = weighings(component, factor, scales, find)
     assumed = assumed_in([make.weigh, *(one.grams for one in lines)])
     return Page(
         key=f"weigh-{making.order.key}-{make.component}",
@@ -43,12 +48,24 @@ def weighing_sheet(
             n=making.amounts.pieces,
             due=day_time(making.order.due),
         ),
-        blocks=tuple(_blocks(make, component, lines)),
+        blocks=(*_first(make, banked), *_blocks(make, component, lines)),
         foot=(
             Words("formula {version}", version=formula_version(making.amounts.dessert)),
             Words("numbers assumed: {n}", n=len(assumed)),
         ),
     )
+
+
+def _of_the_rest(make: Make, new: float) -> Figure:
+    rule = Words("{new:.0f} % of it is made new", new=100 * new)
+    value = make.factor.value * new
+    return worked(f"factor of {make.name}", value, "x", rule, make.factor)
+
+
+def _first(make: Make, banked: float) -> Iterator[Block]:
+    """Say loudly that what is left over goes in first: the grams below are the rest."""
+    if banked:
+        yield Lines(lines=(goes_first(make, banked),), loud=True)
 
 
 def _blocks(

@@ -45,7 +45,7 @@ class Can:
 def can_we(folder: Folder, order: Order, now: datetime) -> Can:
     """Ask whether one more order can be had; `now` is aware."""
     asked = with_order(folder, order)
-    makings = makings_of(asked)
+    makings = makings_of(asked, now)
     making = next(one for one in makings if one.order.key == order.key)
     beside = len(makings) - 1
     laid = _laid(asked, makings, now)

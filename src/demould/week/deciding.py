@@ -8,7 +8,7 @@ from demould.amounts.counts.spares import pieces_to_make
 from demould.matter.grams import share
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
-from demould.week.making import Making, Whip
+from demould.week.making import PROBE, Making, Whip
 from demould.week.timing import Timing
 
 BY_HAND = "by hand"
@@ -82,6 +82,8 @@ def _probe(making: Making, kitchen: Kitchen, by: datetime | None) -> Iterator[De
     Nothing would have to where there are spares beyond what breakage asks for. Where
     the cook has chosen fewer, one more than those.
     """
+    if PROBE in making.order.choices:
+        return
     broken, sure = share(kitchen.breakage), share(kitchen.sure)
     enough = pieces_to_make(making.order.pieces, broken, sure)
     instead = min(making.amounts.pieces, enough) + 1

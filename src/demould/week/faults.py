@@ -9,17 +9,18 @@ from demould.mise.folder import Folder
 from demould.mise.order import Order
 from demould.mise.problem import Problem
 from demould.mise.words import Words
+from demould.office.faults import faults_of as office_faults
 from demould.plan.kitchen.clock import midnight_of, open_windows
 
 
 def faults_of(folder: Folder, now: datetime) -> tuple[Problem, ...]:
-    """Give parts that cannot go into their mould, and orders no open hour leads up to."""
+    """Give what does not fit its mould, what is wrong with stock, orders never open for."""
     unfit = [
         problem
         for dessert in folder.desserts
         for problem in does_it_fit(dessert, folder.kitchen)
     ]
-    return (*unfit, *_closed(folder, now))
+    return (*unfit, *office_faults(folder, now), *_closed(folder, now))
 
 
 def _closed(folder: Folder, now: datetime) -> Iterator[Problem]:

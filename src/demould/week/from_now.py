@@ -78,7 +78,7 @@ def from_now(folder: Folder, order: Order, now: datetime) -> FromNow:
     """Plan one dessert alone, from `now` (aware) and as soon as can be."""
     alone = replace(folder, orders=())
     asked = with_order(alone, replace(order, due=now + LOOK_AHEAD))
-    (making,) = makings_of(asked)
+    (making,) = makings_of(asked, now)
     makes = wanted(asked, (making,), now)
     late = _until_midnight(asked.kitchen)
     return FromNow(

@@ -1,7 +1,7 @@
 """What an order or a number asks for: pieces, rounds, grams, the jug, the bowl."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from demould.amounts.counts.counts import Counts, counts
 from demould.amounts.counts.demand import demand
@@ -22,6 +22,7 @@ from demould.mise.order import Frozen, Order
 from demould.mise.words import Words
 
 NO_SPARES = "no spares"
+PROBE = "a probe piece"
 PIECE = ""
 
 
@@ -64,10 +65,14 @@ class Amounts:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Making:
-    """An order and its amounts."""
+    """An order and its amounts.
+
+    `banked` are grams of a component left over from before, which go in first.
+    """
 
     order: Order
     amounts: Amounts
+    banked: Mapping[str, float] = field(default_factory=dict)
 
 
 def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> Making:
@@ -75,7 +80,15 @@ def making_of(order: Order, dessert: Dessert, kitchen: Kitchen, find: Find) -> M
     made = pieces_for(order, kitchen)
     return Making(
         order=order,
-        amounts=amounts_of(dessert, kitchen, find, made, order.choices, order.frozen),
+        amounts=amounts_of(
+            dessert,
+            kitchen,
+            find,
+            made,
+            order.choices,
+            order.frozen,
+            served=order.pieces,
+        ),
     )
 
 
@@ -86,10 +99,14 @@ def amounts_of(
     made: Figure,
     choices: Iterable[str] = (),
     frozen: Iterable[Frozen] = (),
+    *,
+    served: int | None = None,
 ) -> Amounts:
     """Work a dessert out for so many pieces, by the cook's choices.
 
     What is frozen already is not made again; it is dipped or glazed with the others.
+    What only goes beside the piece is made for as many as are `served`, where that is
+    said: a spare has no sauce.
 
     Raises
     ------
@@ -97,7 +114,7 @@ def amounts_of(
         If the piece cannot be; the reader of the folder has said so before.
     """
     pieces, choices = int(made.value), tuple(choices)
-    still = _still(dessert, pieces, tuple(frozen))
+    still = _still(dessert, pieces, served or pieces, tuple(frozen))
     mould = mould_of(kitchen, dessert.mould)
     turns = rounds_as_chosen(still[PIECE], mould, choices)
     jugs = in_jugs(dessert, kitchen, pieces)
@@ -116,7 +133,9 @@ def amounts_of(
     )
 
 
-def _still(dessert: Dessert, pieces: int, frozen: tuple[Frozen, ...]) -> dict[str, int]:
+def _still(
+    dessert: Dessert, pieces: int, served: int, frozen: tuple[Frozen, ...]
+) -> dict[str, int]:
     """Give how many of the piece, and of each component, are still to be made."""
 
     def in_freezer(key: str | None) -> int:
@@ -124,8 +143,15 @@ def _still(dessert: Dessert, pieces: int, frozen: tuple[Frozen, ...]) -> dict[st
 
     filled = max(0, pieces - in_freezer(None))
     inside = {layer.component for layer in dessert.layers}
+    outside = {finish.component for finish in dessert.finish}
+
+    def wanted(key: str) -> int:
+        if key in inside:
+            return filled
+        return pieces if key in outside else served
+
     return {PIECE: filled} | {
-        one.key: max(0, (filled if one.key in inside else pieces) - in_freezer(one.key))
+        one.key: max(0, wanted(one.key) - in_freezer(one.key))
         for one in dessert.components
     }
 
@@ -155,11 +181,17 @@ def counted(dessert: Dessert, kitchen: Kitchen, find: Find, n: int | None) -> Am
 
 
 def pieces_for(order: Order, kitchen: Kitchen) -> Figure:
-    """Give the pieces to make for an order; none above it where no spares are chosen."""
+    """Give the pieces to make for an order: its spares, and one for the probe if chosen."""
     if NO_SPARES in order.choices:
         rule = "as many as are ordered, no spares chosen"
-        return worked("pieces to make", order.pieces, "pieces", rule)
-    return make_for(order.pieces, kitchen, order.spares)
+        made = worked("pieces to make", order.pieces, "pieces", rule)
+    else:
+        made = make_for(order.pieces, kitchen, order.spares)
+    if PROBE not in order.choices:
+        return made
+    return worked(
+        "pieces to make", made.value + 1, "pieces", "one more for the probe", made
+    )
 
 
 def _own_rounds(

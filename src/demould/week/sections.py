@@ -8,10 +8,15 @@ from demould.advice.findings import Finding
 from demould.mise.find import find_in
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
+from demould.office.bank import Allotted
+from demould.office.buying import Buying
+from demould.office.use_up import UseUp
 from demould.week.chilling import Chilling, chilling_of
+from demould.week.costing import Costing, costings_of
 from demould.week.deciding import Decision, decisions_of
 from demould.week.making import Making
-from demould.week.orders import makings_of, wanted
+from demould.week.office import buying_of_week, use_up_of_week
+from demould.week.orders import allotted_of, makings_of, wanted
 from demould.week.sure import Sure, sure_of
 from demould.week.timing import Timing, timing_of
 from demould.week.will_it import will_it_of
@@ -28,6 +33,10 @@ class Week:
     timing: Timing
     decisions: tuple[Decision, ...]
     will_it: tuple[Finding, ...]
+    bank: Allotted
+    buying: Buying
+    use_up: tuple[UseUp, ...]
+    costings: tuple[Costing, ...]
     sure: Sure
 
 
@@ -42,8 +51,10 @@ def week_of(folder: Folder, now: datetime) -> Week:
     if not folder.orders:
         raise ValueError("a week without an order has nothing to work out")
     find = find_in(folder.larder)
-    makings = makings_of(folder)
+    makings = makings_of(folder, now)
     timing = planned(folder, makings, now)
+    bank = allotted_of(folder, now)
+    buying = buying_of_week(folder, makings, timing, now, find)
     return Week(
         kitchen=folder.kitchen,
         now=now,
@@ -59,6 +70,10 @@ def week_of(folder: Folder, now: datetime) -> Week:
         will_it=will_it_of(
             (making.amounts.dessert for making in makings), folder.kitchen, find
         ),
+        bank=bank,
+        buying=buying,
+        use_up=use_up_of_week(folder, makings, buying, bank, find),
+        costings=costings_of(makings, folder, now, timing.laid, sizes=()),
         sure=sure_of(makings, folder.kitchen, find),
     )
 

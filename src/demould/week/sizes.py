@@ -45,7 +45,7 @@ def sizes_of(
 
 def _size(folder: Folder, order: Order, now: datetime) -> Size:
     asked = with_order(folder, order)
-    makings = makings_of(asked)
+    makings = makings_of(asked, now)
     making = next(one for one in makings if one.order.key == order.key)
     makes = wanted(asked, makings, now)
     make = next(one for one in makes if one.order.key == order.key)

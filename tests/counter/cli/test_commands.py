@@ -208,6 +208,48 @@ def test_a_kitchen_without_orders_has_nothing_to_plan(
     assert "there is no order" in result.stderr
 
 
+def test_call_says_what_is_short_and_by_when(run: Run, kitchen: Path) -> None:
+    result = run("call", kitchen, *NOW)
+    assert result.exit_code == 0
+    assert "2 x 1 kg" in result.stdout
+    answer = json.loads(run("call", kitchen, "--json", *NOW).stdout)
+    assert set(answer["today"]) == {
+        "cream 35 %",
+        "pear, peeled and cored",
+        "cocoa butter",
+    }
+    cocoa = next(one for one in answer["calls"] if one["what"] == "cocoa butter")
+    assert cocoa["call_by"] == "2026-11-17T17:00+00:00"
+    assert cocoa["comes"] == "2026-11-20T09:00+00:00"
+    assert not cocoa["too_late"]
+
+
+def test_a_kitchen_without_orders_has_nothing_to_call(run: Run, kitchen: Path) -> None:
+    (kitchen / "orders.yaml").unlink()
+    result = run("call", kitchen, *NOW)
+    assert result.exit_code == 0
+    assert "nothing is short" in result.stdout
+
+
+def test_cost_says_what_to_charge_by_a_share_and_a_margin(
+    run: Run, kitchen: Path
+) -> None:
+    words = ("--at", "24", "--margin", "20", "--tax", "10", "--json")
+    answer = json.loads(run("cost", kitchen, *words, *NOW).stdout)
+    pebble = next(one for one in answer["costs"] if one["dessert"] == "River Pebble")
+    assert pebble["ingredients"].startswith("24.562")
+    assert pebble["from_share"]["net"].startswith("4.09")
+    # 6.5394 / 0.8 = 8.174; with 10 % tax 8.992 (by hand).
+    assert pebble["from_margin"]["gross"].startswith("8.99")
+    assert [one["sold"] for one in pebble["sizes"]] == [24]
+
+
+def test_sold_under_cost_is_loud(run: Run, kitchen: Path) -> None:
+    _replace(kitchen / "orders.yaml", "pieces: 24", "pieces: 24\n  price: 5.00 a piece")
+    shown = run("cost", kitchen, "--at", "24", *NOW).stdout
+    assert "!! as sold: at 5.00 before tax a piece loses 1.54: it costs 6.54" in shown
+
+
 def test_papers_writes_the_wall_the_drawings_and_a_sheet_for_each_component(
     run: Run, kitchen: Path, tmp_path: Path
 ) -> None:
@@ -220,6 +262,7 @@ def test_papers_writes_the_wall_the_drawings_and_a_sheet_for_each_component(
     assert sum(name.startswith("drawing-") for name in names) == 2
     assert sum(name.startswith("cavities-") for name in names) == 2
     assert "wall.pdf" in names
+    assert {"buying-list.pdf", "cost.pdf"} <= set(names)
     text = PdfReader(out / "weigh-saturday-dinner-ganache.pdf").pages[0].extract_text()
     assert "1167 g in all" in text
     answer = json.loads(run("papers", kitchen, "--out", out, "--json", *NOW).stdout)

@@ -9,13 +9,14 @@ import pytest
 
 from demould.demo import NOW
 from demould.mise.find import find_in
+from demould.office.buying import arrivals_of
 from demould.plan.judge.check import check
 from demould.plan.kitchen.clock import moment_at
 from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.kitchen.parts import ToMake
 from demould.plan.problem.steps import Lag, Step
 from demould.plan.solve.cpsat import latest_start, solve
-from demould.week.deliveries import arrivals_of
+from demould.week.office import needs_of_all
 from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder, demo_makings
 
@@ -28,7 +29,8 @@ def wanted() -> tuple[ToMake, ...]:
     folder = demo_folder()
     find = find_in(folder.larder)
     makings = demo_makings()
-    arrivals = arrivals_of(makings, folder.larder, folder.kitchen, NOW, find)
+    needs = needs_of_all(makings, folder, find)
+    arrivals = arrivals_of(needs, folder.kitchen, NOW)
     return tuple(to_make(making, arrivals[making.order.key]) for making in makings)
 
 

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from demould.demo import NOW
 from demould.mise.find import find_in
+from demould.office.buying import arrivals_of
 from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.problem.steps import (
     Hold,
@@ -27,7 +28,7 @@ from demould.plan.problem.steps import (
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
 from demould.plan.solve.cpsat import solve
-from demould.week.deliveries import arrivals_of
+from demould.week.office import needs_of_all
 from demould.week.orders import makings_of
 from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder
@@ -269,7 +270,7 @@ def pebbles(pieces: int) -> Laid:
         replace(order, pieces=pieces) if order.dessert == "river-pebble" else order
         for order in folder.orders
     )
-    makings = makings_of(replace(folder, orders=orders))
+    makings = makings_of(replace(folder, orders=orders), NOW)
     return lay_out(folder.kitchen, [to_make(making, {}) for making in makings], NOW)
 
 
@@ -364,9 +365,9 @@ def test_where_a_limit_is_seen_the_solver_finds_no_plan(asked: Problem) -> None:
 
 def test_the_demo_has_no_limit() -> None:
     folder = demo_folder()
-    makings = makings_of(folder)
+    makings = makings_of(folder, NOW)
     arrivals = arrivals_of(
-        makings, folder.larder, folder.kitchen, NOW, find_in(folder.larder)
+        needs_of_all(makings, folder, find_in(folder.larder)), folder.kitchen, NOW
     )
     laid = lay_out(
         folder.kitchen,

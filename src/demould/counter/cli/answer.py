@@ -312,6 +312,13 @@ def of_sure(sure: Sure) -> Answer:
 
 def of_week(week: Week) -> Answer:
     """Give the whole week."""
+    from demould.counter.cli.office_answer import (
+        of_bank,
+        of_buying,
+        of_costing,
+        of_use_up,
+    )
+
     return {
         "kitchen": week.kitchen.name,
         "now": _iso(week.now),
@@ -327,5 +334,9 @@ def of_week(week: Week) -> Answer:
             for one in week.decisions
         ],
         "will_it": [of_finding(one) for one in week.will_it],
+        "buying": of_buying(week.buying, week.now),
+        "bank": of_bank(week.bank),
+        "use_up": [of_use_up(one) for one in week.use_up],
+        "costs": [of_costing(one) for one in week.costings],
         "sure": of_sure(week.sure),
     }

@@ -28,14 +28,14 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     from demould.week.unsaid import unsaid_of
     from demould.week.will_it import will_it_of
 
-    read, problems, _ = read_as_at(folder, now)
+    read, problems, moment = read_as_at(folder, now)
     if problems or read is None:
         if as_json:
             print_json({"faults": [of_problem(one) for one in problems]})
         else:
             tell(problems)
         sys.exit(FAULTS)
-    makings = makings_of(read)
+    makings = makings_of(read, moment)
     find = find_in(read.larder)
     sure = sure_of(makings, read.kitchen, find)
     unsaid = unsaid_of(read)

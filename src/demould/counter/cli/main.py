@@ -21,6 +21,8 @@ COMMANDS = {
     "can": "Can we? An order on the phone: yes and by when, or what stops it.",
     "now": "I start now: the earliest plate, and what each visit leaves behind.",
     "sizes": "10, 50, 500: each size, what stops it first, and next.",
+    "call": "What to call, from whom, how much, and by when.",
+    "cost": "What orders cost, what to charge, what other numbers mean.",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

@@ -42,12 +42,19 @@ def write_papers(
     """Write all sheets of a week into a folder, made if it is not there."""
     from demould.counter.paper.papers import papers as print_papers
     from demould.mise.find import find_in
+    from demould.sheets.call_page import call_page
+    from demould.sheets.cost_page import cost_page
     from demould.sheets.drawing_page import drawing_pages
     from demould.sheets.week_page import wall_page
     from demould.sheets.weighing import weighing_sheets
 
     find = find_in(folder.larder)
-    pages = [wall_page(week), *drawing_pages(week.makings, folder.kitchen)]
+    pages = [
+        wall_page(week),
+        call_page(folder.kitchen, week.buying, week.bank, week.use_up, now),
+        cost_page(folder.kitchen, week.costings, now),
+        *drawing_pages(week.makings, folder.kitchen),
+    ]
     for making in week.makings:
         pages.extend(weighing_sheets(making, folder.kitchen.scales, find))
     say("printing ...")

@@ -23,7 +23,7 @@ def plan(folder: Path, seed: int, now: str | None, *, as_json: bool) -> None:
     if not read.orders:
         raise click.UsageError("there is no order to plan. Write one in orders.yaml.")
     say("planning ...")
-    makings = makings_of(read)
+    makings = makings_of(read, moment)
     timing = planned(read, makings, moment, seed=seed)
     if as_json:
         print_json(of_timing(timing))

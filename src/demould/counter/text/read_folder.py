@@ -12,10 +12,12 @@ from demould.mise.figure import Line
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
 from demould.mise.known import Known
+from demould.mise.own_bank import Bank
 from demould.mise.problem import Problem
+from demould.mise.read_bank import read_bank
 from demould.mise.read_dessert import read_dessert, variants_in
 from demould.mise.read_kitchen import names_in, read_kitchen
-from demould.mise.read_larder import COUNTED, read_larder
+from demould.mise.read_larder import NO_ENTRIES, read_larder
 from demould.mise.read_orders import Wanted, read_orders
 from demould.mise.tree import Branch, Leaf
 from demould.mise.words import Words
@@ -76,7 +78,7 @@ def read_folder(
         problems = (*problems, *found)
         if tree is not None:
             trees[file] = tree
-    sound = read_trees(trees, now, faults, _files(path, only=only))
+    sound = read_trees(trees, now, faults, _files(path, only=only), whole=only is None)
     problems = in_order((*problems, *faults.found))
     folder = None if problems else sound
     if sound is not None:
@@ -154,12 +156,14 @@ def read_trees(
     now: datetime,
     faults: Faults,
     files: Iterable[str] = (),
+    *,
+    whole: bool = True,
 ) -> Folder | None:
     """A folder from the files without a fault; a file that is not there says nothing.
 
     None where the kitchen itself has one.
     `files` are all that are there: what one that has no tree would have named is not
-    called missing elsewhere.
+    called missing elsewhere. Not `whole`, what is in the freezer stays unread.
     """
     broken = {file for file in files if file not in trees}
     larder = read_larder(trees[LARDER], faults) if LARDER in trees else ()
@@ -179,6 +183,11 @@ def read_trees(
         now=now,
     )
     orders = read_orders(trees[ORDERS], wanted, faults) if ORDERS in trees else ()
+    bank = (
+        read_bank(trees[LARDER], _made(desserts, wanted), faults)
+        if LARDER in trees and whole
+        else Bank()
+    )
     faulty = {problem.file for problem in faults.found}
     if kitchen is None or KITCHEN in faulty:
         return None
@@ -188,7 +197,17 @@ def read_trees(
         larder=larder,
         orders=() if ORDERS in faulty else orders,
         desserts=sound,
+        bank=bank,
     )
+
+
+def _made(
+    desserts: Iterable[Dessert], wanted: Wanted
+) -> dict[str, tuple[str, ...] | None]:
+    """The components of each dessert there is; None where it cannot be read."""
+    return dict.fromkeys(wanted.desserts, None) | {
+        one.key: tuple(part.key for part in one.components) for one in desserts
+    }
 
 
 def _kitchen(
@@ -198,7 +217,9 @@ def _kitchen(
     own: tuple[str, ...] | None = None
     if LARDER not in broken:
         entries = trees[LARDER].items if LARDER in trees else ()
-        own = tuple(leaf.line.text for leaf, _ in entries if leaf.line.text != COUNTED)
+        own = tuple(
+            leaf.line.text for leaf, _ in entries if leaf.line.text not in NO_ENTRIES
+        )
     tree = trees.get(KITCHEN)
     if tree is None:
         return None, Known(own=own)

@@ -8,13 +8,11 @@ import pytest
 from demould.demo import NOW
 from demould.mise.find import find_in
 from demould.mise.own_larder import Stocked
-from demould.week.deliveries import (
-    arrival_of,
-    arrivals_of,
-    ingredients_of,
-    needs_of,
-)
+from demould.office.buying import arrivals_of
+from demould.office.delivery import arrival_of
+from demould.office.needs import Need, ingredients_of
 from demould.week.making import Making
+from demould.week.office import needs_of_all
 from tests.demo_folder import demo_folder, demo_makings
 from tests.week.demo_week import at, kitchen, pebbles
 
@@ -39,7 +37,18 @@ def with_stock(name: str, grams: float | None) -> tuple[Stocked, ...]:
 def arrivals(
     larder: tuple[Stocked, ...] = LARDER, makings: tuple[Making, ...] | None = None
 ) -> dict[str, dict[str, datetime]]:
-    return arrivals_of(makings or demo_makings(), larder, kitchen(), NOW, FIND)
+    return arrivals_of(needs(larder, makings), kitchen(), NOW)
+
+
+def needs(
+    larder: tuple[Stocked, ...] = LARDER, makings: tuple[Making, ...] | None = None
+) -> tuple[Need, ...]:
+    folder = replace(demo_folder(), larder=larder)
+    return needs_of_all(makings or demo_makings(), folder, FIND)
+
+
+def have(name: str) -> float:
+    return next(one.have.value for one in needs() if one.name == name)
 
 
 def test_cream_called_on_tuesday_is_there_on_wednesday_before_nine() -> None:
@@ -78,16 +87,12 @@ def test_a_kitchen_that_never_opens_still_gets_an_answer() -> None:
 # weight, x 1.307, which is made up again: 888.8 + 64.7. Domes: 210 x 1.007 in the mousse,
 # 80 in the glaze.
 def test_cream_is_counted_over_all_orders_and_made_up_after_straining() -> None:
-    assert needs_of(demo_makings(), FIND)["cream 35 %"] == pytest.approx(
-        888.76 + 64.70 + 211.47 + 80, abs=0.01
-    )
+    assert have("cream 35 %") == pytest.approx(888.76 + 64.70 + 211.47 + 80, abs=0.01)
 
 
 # 270 g of 608 in 569 g of dip, and 60 g of 100 in 60 g of spray: 252.7 + 36 (by hand).
 def test_cocoa_butter_is_what_must_be_melted_not_what_is_used() -> None:
-    assert needs_of(demo_makings(), FIND)["cocoa butter"] == pytest.approx(
-        288.8, abs=0.3
-    )
+    assert have("cocoa butter") == pytest.approx(288.8, abs=0.3)
 
 
 def test_groats_kept_are_made_up_with_one_liquid_only() -> None:
@@ -107,9 +112,8 @@ def test_groats_kept_are_made_up_with_one_liquid_only() -> None:
             for one in dessert.components
         ),
     )
-    doubled = replace(making, amounts=replace(making.amounts, dessert=both))
-    assert ingredients_of(doubled, ganache, FIND) == ingredients_of(
-        making, ganache, FIND
+    assert ingredients_of(both, ganache, FIND) == ingredients_of(
+        making.amounts.dessert, ganache, FIND
     )
 
 
@@ -130,10 +134,9 @@ def test_what_nobody_knows_is_not_bought() -> None:
             for one in dessert.components
         ),
     )
-    changed = replace(making, amounts=replace(making.amounts, dessert=nameless))
-    known = ingredients_of(making, ganache, FIND)
+    known = ingredients_of(making.amounts.dessert, ganache, FIND)
     assert "salt" in known
-    assert ingredients_of(changed, ganache, FIND) == {
+    assert ingredients_of(nameless, ganache, FIND) == {
         name: grams for name, grams in known.items() if name != "salt"
     }
 

@@ -1,0 +1,55 @@
+"""What is asked of what is used: its season, what it may contain, what nobody said."""
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from demould.mise.read_moved import MONTHS
+from demould.mise.words import Words
+from demould.office.needs import Need
+
+
+def out_of_season(needs: Iterable[Need], now: datetime) -> tuple[Words, ...]:
+    """Say what is needed and not in season now, by the cook's own list."""
+    found = []
+    for need in needs:
+        season = need.stocked.season if need.stocked else None
+        if season is None or now.month in season.months:
+            continue
+        found.append(
+            Words(
+                "{what} is out of season in {month}{instead}",
+                what=need.name,
+                month=MONTHS[now.month - 1],
+                instead=Words(
+                    ": take {instead}, weighed trimmed; thawed it gives water off, so"
+                    " cook to the grams on the sheet",
+                    instead=season.instead,
+                )
+                if season.instead
+                else "",
+            )
+        )
+    return tuple(found)
+
+
+def asks_of(needs: Iterable[Need]) -> tuple[Words, ...]:
+    """Give what nobody has said of what is used: what it may contain, and what is asked."""
+    unknown = []
+    asked = []
+    for need in needs:
+        stocked = need.stocked
+        if stocked is None:
+            continue
+        if stocked.may_contain.startswith("unknown"):
+            unknown.append(need.name)
+        if stocked.ask:
+            asked.append(Words("{what}: {ask}", what=need.name, ask=stocked.ask))
+    if unknown:
+        asked.insert(
+            0,
+            Words(
+                "what may {what} contain, nuts above all? NOT KNOWN",
+                what=", ".join(unknown),
+            ),
+        )
+    return tuple(asked)
