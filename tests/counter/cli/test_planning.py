@@ -98,3 +98,13 @@ def test_now_gives_the_earliest_plate_and_the_visits(kitchen: Path) -> None:
     answer = json.loads(run(*asked, "--json", *NOW).stdout)
     assert answer["hours"]["proven"]
     assert answer["hours"]["visits"][0]["start"].startswith("2026-11-1")
+
+
+def test_sure_tells_weeks_in_a_hundred_and_what_decides(kitchen: Path) -> None:
+    asked = ("sure", kitchen, "--weeks", "60")
+    shown = run(*asked, *NOW).stdout
+    assert "EVERY ORDER STANDS in " in shown
+    assert "WHAT DECIDES" in shown
+    orders = kitchen / "orders.yaml"
+    orders.write_text(orders.read_text("utf-8").replace("24", "500"), "utf-8")
+    assert "IT DOES NOT STAND" in run(*asked, *NOW).stdout

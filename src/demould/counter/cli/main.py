@@ -20,6 +20,7 @@ COMMANDS = {
     "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
     "can": "Can we? An order on the phone: yes and by when, or what stops it.",
     "now": "I start now: the earliest plate, and what each visit leaves behind.",
+    "sure": "How sure is Saturday: weeks in a hundred, and what decides.",
     "sizes": "10, 50, 500: each size, what stops it first, and next.",
     "call": "What to call, from whom, how much, and by when.",
     "cost": "What orders cost, what to charge, what other numbers mean.",

@@ -1,0 +1,1 @@
+"""A plan in use: what follows what, and how far it bends."""
