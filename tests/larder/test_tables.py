@@ -14,12 +14,12 @@ TABLES = sorted(
     for entry in (files("demould.larder") / "tables").iterdir()
 )
 VALUES = [
-    "agents", "bands", "densities", "films", "holds", "materials", "stiffness",
+    "agents", "bands", "curves", "densities", "enzymes", "films", "holds", "materials", "stiffness",
     "sweetness", "unit_weights",
 ]  # fmt: skip
 UNITS = {
     "%", "-", "g", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
-    "kg/m3", "J/kgK", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
+    "kg/m3", "J/g", "J/kgK", "K", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from demould.advice.bands.judge import out_of_band
+from demould.advice.clashes.find import clashes
 from demould.advice.sinking import sinkings
 from demould.matter.grams import Find
 from demould.matter.setting import weeps
@@ -12,8 +13,8 @@ from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 
-Kind = Literal["band", "sinks", "weeps"]
-WORSE = {"sinks": 2.0, "weeps": 1.5}
+Kind = Literal["clash", "band", "sinks", "weeps"]
+WORSE = {"clash": 10.0, "may clash": 4.0, "sinks": 2.0, "weeps": 1.5}
 """What these count beside a band, whose weight is how many widths it is missed by."""
 
 
@@ -29,13 +30,25 @@ class Finding:
 
 
 def findings(dessert: Dessert, kitchen: Kitchen, find: Find) -> tuple[Finding, ...]:
-    """Give what is outside its band, sinks or weeps."""
+    """Give what clashes, is outside its band, sinks or weeps."""
     found = [
+        *_clashes(dessert, find),
         *_bands(dessert, find),
         *_sinks(dessert, kitchen),
         *_weeps(dessert, find),
     ]
     return tuple(sorted(found, key=lambda one: -one.weight))
+
+
+def _clashes(dessert: Dessert, find: Find) -> Iterator[Finding]:
+    for one in clashes(dessert, find):
+        yield Finding(
+            dessert=dessert.key,
+            kind="clash",
+            says=one.says,
+            do=one.do,
+            weight=WORSE["clash"] if one.certain else WORSE["may clash"],
+        )
 
 
 def _bands(dessert: Dessert, find: Find) -> Iterator[Finding]:

@@ -1,6 +1,8 @@
 """The door of the larder: every question it answers, from one place."""
 
 from demould.larder.agents import agent_of, agents, bloom_of
+from demould.larder.curve import curve, melting_heat
+from demould.larder.enzymes import enzyme_in
 from demould.larder.find import (
     find_ingredient,
     ingredient,
@@ -28,8 +30,10 @@ __all__ = [
     "bloom_of",
     "component_kinds",
     "constituents",
+    "curve",
     "density",
     "energy_factors",
+    "enzyme_in",
     "film",
     "film_kinds",
     "find_ingredient",
@@ -39,6 +43,7 @@ __all__ = [
     "ingredients",
     "look_in",
     "material",
+    "melting_heat",
     "near_ingredients",
     "scale",
     "sources",

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from demould.advice.bands.change import Bound, Change, at_amount, change
 from demould.advice.bands.judged import Judged, Verdict, rounded, verdict_of
+from demould.advice.bands.mix_ends import mix_ends
 from demould.advice.bands.quantity import (
     Quantity,
     has_weight,
@@ -56,6 +57,7 @@ def judged(component: Component, dessert: Dessert, find: Find) -> tuple[Judged, 
         *_dry_sugar(component, band),
         *_bake(component, band),
         *temperatures(component, dessert, band),
+        *mix_ends(component, band, find),
     ]
     return tuple(sorted(found, key=lambda one: -one.outside))
 

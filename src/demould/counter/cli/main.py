@@ -24,6 +24,11 @@ COMMANDS = {
     "sizes": "10, 50, 500: each size, what stops it first, and next.",
     "call": "What to call, from whom, how much, and by when.",
     "cost": "What orders cost, what to charge, what other numbers mean.",
+    "swap": "Something else instead: grams, and what changes all the same.",
+    "poured": "Too much of one line in the bowl: how to go on.",
+    "trial": "The smallest honest trial of a dessert.",
+    "mix": "How warm a mix comes out.",
+    "sugar": "What to cook sugar to, up the mountain.",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

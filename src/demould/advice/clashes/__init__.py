@@ -1,0 +1,1 @@
+"""Ingredients and steps that fight, and what to do instead."""

@@ -1,0 +1,1 @@
+"""Something else instead of an ingredient: what is held, what moves, what changes."""
