@@ -22,6 +22,7 @@ from demould.larder.practice import (
 from demould.larder.stiffness import look_in, stiffness
 from demould.larder.sweet import scale
 from demould.larder.table import sources
+from demould.larder.troubles import find_sign, near_signs, reading_kinds, signs
 
 __all__ = [
     "agent_of",
@@ -37,6 +38,7 @@ __all__ = [
     "film",
     "film_kinds",
     "find_ingredient",
+    "find_sign",
     "hold",
     "holds",
     "ingredient",
@@ -45,7 +47,10 @@ __all__ = [
     "material",
     "melting_heat",
     "near_ingredients",
+    "near_signs",
+    "reading_kinds",
     "scale",
+    "signs",
     "sources",
     "stiffness",
     "unit_weight",
