@@ -224,7 +224,7 @@ def test_the_layered_ball_comes_nearer_on_a_finer_mesh(
 
 
 def test_half_the_step_leaves_a_quarter_of_the_error(plain: Plain) -> None:
-    mesh = mesh_of([sphere(0.05)], cell=0.005)
+    mesh = mesh_of([sphere(0.05)], cell=0.00125)
 
     def core(step: float) -> float:
         done = run(
@@ -238,10 +238,10 @@ def test_half_the_step_leaves_a_quarter_of_the_error(plain: Plain) -> None:
         )
         return float(done.core[-1])
 
-    exact = core(2)
-    coarse, fine = abs(core(200) - exact), abs(core(100) - exact)
+    exact = core(5)
+    coarse, fine = abs(core(400) - exact), abs(core(200) - exact)
     # Second order: 4 in the limit; 3.3 leaves room for the next term.
-    assert 3.3 < coarse / fine < 5
+    assert 3.3 < coarse / fine < 5.5
 
 
 def test_half_the_cell_leaves_a_quarter_of_the_error(plain: Plain) -> None:
@@ -258,7 +258,9 @@ def test_half_the_cell_leaves_a_quarter_of_the_error(plain: Plain) -> None:
             accuracy=Accuracy(step=5),
         )
         off.append(abs(float(done.core[-1]) - exact))
-    assert 3.0 < off[0] / off[1] < 5.5
+    # Fourth order but for the turned cells and the rim: a sixteenth at best.
+    assert 3.7 < off[0] / off[1] < 17
+    assert off[0] < 1e-3
 
 
 def test_what_is_as_cold_as_its_air_stays_so(mousse: Thermal, insert: Thermal) -> None:
@@ -406,7 +408,7 @@ def test_a_violent_start_is_taken_in_small_steps(mousse: Thermal) -> None:
     done = run(mesh, [mousse], [60], -60, even_film(1e4), until=200)
     assert done.residual <= 1e-10
     # The bowl read at the core swings a little ahead of a front as steep as this.
-    assert done.warmest.max() <= 60 + 0.01 * 120
+    assert done.warmest.max() <= 60 + 0.02 * 120
     assert done.warmest[-1] < 0
 
 

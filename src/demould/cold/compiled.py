@@ -22,7 +22,7 @@ R = TypeVar("R")
 config: Any = numba.config
 user_dirs: Any = appdirs.AppDirs
 HERE = Path(__file__).parent
-SOURCES = ("compiled.py", "body/*.py", "run/*.py", "around/*.py")
+SOURCES = ("compiled.py", "body/*.py", "run/*.py", "around/moist.py")
 NAMED = "demould-cold-"
 
 

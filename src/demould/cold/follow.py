@@ -11,7 +11,8 @@ from demould.cold.around.load import Load, Warmed, air_under, log_of
 from demould.cold.body.cut import Floats
 from demould.cold.body.mesh import Mesh
 from demould.cold.piece import FrozenPiece, Part, Place, mesh_for, thermal_of
-from demould.cold.run.solve import Damp, Reading, Run, run
+from demould.cold.run.reading import Reading
+from demould.cold.run.solve import Damp, Run, run
 from demould.larder.ingredient import Composition
 
 AGREED_K = 0.3

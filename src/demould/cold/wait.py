@@ -15,8 +15,9 @@ from demould.cold.corners import (
 )
 from demould.cold.follow import Corner, Followed, follow
 from demould.cold.piece import FrozenPiece, Place
+from demould.cold.run.reading import Reading
 from demould.cold.run.readout import value_at
-from demould.cold.run.solve import Reading, Run
+from demould.cold.run.solve import Run
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 

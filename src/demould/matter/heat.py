@@ -25,6 +25,8 @@ Property = Literal["conductivity", "density", "heat_capacity"]
 AIR_CONDUCTIVITY = 0.024
 DENSITY_AT_C = 8.0
 COLDEST_C, WARMEST_C = -60.0, 60.0
+EMT_TRIES = 30
+ROUNDING = 1e-12
 DRY = ("protein", "fat", "carbohydrate", "fibre", "ash")
 
 
@@ -66,11 +68,12 @@ def thermal(wet: Wet, mixing: str = "effective medium") -> Thermal:
     if freezing is not None and freezing <= COLDEST_C:
         freezing = None
     at_c = _nodes(freezing, wet.stop_c)
+    ice = ice_share(wet, at_c)
     return Thermal(
         at_c=at_c,
-        enthalpy=enthalpy(wet, at_c),
-        conductivity=conductivity(wet, at_c, mixing),
-        ice=ice_share(wet, at_c),
+        enthalpy=_content(wet, at_c, ice),
+        conductivity=_conducts(wet, at_c, ice, mixing),
+        ice=ice,
         density=density(wet),
         freezing_c=freezing,
     )
@@ -90,7 +93,10 @@ def _nodes(freezing: float | None, stop: float) -> Floats:
 def enthalpy(wet: Wet, at_c: Floats) -> Floats:
     """Heat content from liquid at 0 °C. [J/kg] Shape of `at_c`."""
     at_c = np.asarray(at_c, dtype=np.float64)
-    ice = ice_share(wet, at_c)
+    return _content(wet, at_c, ice_share(wet, at_c))
+
+
+def _content(wet: Wet, at_c: Floats, ice: Floats) -> Floats:
     content = sum(
         (share * _heat(name, at_c) for name, share in _dry(wet).items()),
         start=(wet.water - ice) * _heat("water", at_c),
@@ -115,7 +121,10 @@ def conductivity(wet: Wet, at_c: Floats, mixing: str = "effective medium") -> Fl
     bubbles in the rest.
     """
     at_c = np.asarray(at_c, dtype=np.float64)
-    ice = ice_share(wet, at_c)
+    return _conducts(wet, at_c, ice_share(wet, at_c), mixing)
+
+
+def _conducts(wet: Wet, at_c: Floats, ice: Floats, mixing: str) -> Floats:
     shares = {
         "water": wet.water - ice,
         "ice": ice,
@@ -141,12 +150,16 @@ def _geometric(volumes: Floats, each: Floats) -> Floats:
 
 def _effective_medium(volumes: Floats, each: Floats) -> Floats:
     r"""Root of :math:`\sum v_i (k_i - k) / (k_i + 2 k) = 0`, between series and parallel."""
-    low, high = _series(volumes, each), _parallel(volumes, each)
-    for _ in range(40):
-        middle = (low + high) / 2
-        above = (volumes * (each - middle) / (each + 2 * middle)).sum(axis=0) > 0
-        low, high = np.where(above, middle, low), np.where(above, high, middle)
-    return np.asarray((low + high) / 2)
+    # The sum falls and is hollow upwards: from below Newton never passes the root.
+    k = _series(volumes, each)
+    for _ in range(EMT_TRIES):
+        whole = each + 2 * k
+        gap = (volumes * (each - k) / whole).sum(axis=0)
+        step = gap / (3 * volumes * each / whole**2).sum(axis=0)
+        k = k + step
+        if (step <= ROUNDING * k).all():
+            break
+    return np.asarray(k)
 
 
 MIXINGS: dict[str, Callable[[Floats, Floats], Floats]] = {

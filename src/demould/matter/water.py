@@ -40,6 +40,7 @@ SATURATED_SUGAR = 2.0
 NEVER_C = -200.0
 DEEPEST_C = -150.0
 """Colder than this nobody asks; nearly dry syrups would freeze there on paper."""
+ROUNDING = 1e-14
 _MELTING_J_MOL = MELTING_J_KG * WATER_KG_MOL
 
 
@@ -287,4 +288,6 @@ def _moles_at(wet: Wet, activity: Floats) -> Floats:
         excess = np.log(water / moles) - (wet.pull / moles) ** 2 - wanted
         slope = wet.particles / (moles * water) + 2 * wet.pull**2 / moles**3
         moles = moles - excess / slope
+        if (np.abs(excess) < ROUNDING).all():
+            break
     return moles

@@ -17,13 +17,14 @@ from demould.cold.body.cut import (
     Pieces,
     Whole,
     cut,
+    grid_of,
     holds,
     pieces_of,
 )
 from demould.cold.body.profile import Profile, closed, section_area
 from demould.cold.compiled import compiled
 
-CELLS = 300
+CELLS = 170
 LEAST = 1e-6
 
 
@@ -49,7 +50,7 @@ def cells_of(
 ) -> tuple[Cells, list[Cut], list[Pieces]]:
     """Lay the grid; give the cells, and of each body its cut and its outline's pieces.
 
-    `cell` is the side of a grid cell [m]; without it, what makes about 300 cells.
+    `cell` is the side of a grid cell [m]; without it, what makes about 170 cells.
     `endless`: the profiles are sections of a bar.
     """
     grid = _grid(profiles, cell, endless=endless)
@@ -97,10 +98,10 @@ def cells_at(cells: Cells, points: Floats, body: Whole) -> Whole:
 def _grid(profiles: Sequence[Profile], cell: float | None, *, endless: bool) -> Grid:
     r, z = zip(*profiles[0], strict=True)
     wide, high = (cell, cell) if cell else _sides(profiles[0])
-    return Grid(
+    return grid_of(
         _lines(min(r), max(r), wide, _flats(profiles, 0)),
         _lines(min(z), max(z), high, _flats(profiles, 1)),
-        endless,
+        endless=endless,
     )
 
 

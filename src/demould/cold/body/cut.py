@@ -25,23 +25,19 @@ AROUND = (0, 1, 2, 3, 6)
 class Grid(NamedTuple):
     """Line positions, rising. [m] Shapes (nr + 1,) and (nz + 1,).
 
-    `endless` grids are sections of a bar, reckoned for a metre of it.
+    `finest` is the shortest side of a cell [m]. `endless` grids are sections of a bar,
+    reckoned for a metre of it.
     """
 
     r: Floats
     z: Floats
+    finest: float
     endless: bool = False
 
     @property
     def tiny(self) -> float:
         """A length far under any cell and far over rounding [m]."""
         return NUDGE * self.finest
-
-    @property
-    def finest(self) -> float:
-        """The shortest side of a cell [m]."""
-        r, z = self.r, self.z
-        return float(min((r[1:] - r[:-1]).min(), (z[1:] - z[:-1]).min()))
 
     def cell_of(self, points: Floats) -> tuple[Whole, Whole]:
         """Column and row of points (n, 2), those outside put into the nearest cell."""
@@ -51,6 +47,12 @@ class Grid(NamedTuple):
             np.minimum(np.maximum(i, 0), self.r.size - 2),
             np.minimum(np.maximum(j, 0), self.z.size - 2),
         )
+
+
+def grid_of(r: Floats, z: Floats, *, endless: bool = False) -> Grid:
+    """Give the grid of these lines."""
+    finest = float(min((r[1:] - r[:-1]).min(), (z[1:] - z[:-1]).min()))
+    return Grid(r, z, finest, endless)
 
 
 class Pieces(NamedTuple):

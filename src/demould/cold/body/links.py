@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from demould.cold.body.cells import Cells, cells_at, innermost
-from demould.cold.body.cut import Cut, Floats, Grid, Pieces, Whole
+from demould.cold.body.cut import Cut, Floats, Pieces, Whole
 from demould.cold.body.profile import Profile
 
 SHORTEST = 1e-3
@@ -22,6 +22,7 @@ class Links:
     """Openings between two cells. All of shape (m,).
 
     `to_low` and `to_high` are the ways from a cell's centre to the opening. [m, m2]
+    `radial` is how far it faces outward from the axis: 1, or along it: 0.
     """
 
     low: Whole
@@ -29,6 +30,7 @@ class Links:
     area: Floats
     to_low: Floats
     to_high: Floats
+    radial: Floats
 
 
 def grid_links(cells: Cells, cuts: Sequence[Cut], lean: Floats) -> list[Links]:
@@ -37,7 +39,7 @@ def grid_links(cells: Cells, cuts: Sequence[Cut], lean: Floats) -> list[Links]:
     `lean` is how the outlines in each cell face, their areas times their normals.
     """
     grid, centre = cells.grid, cells.centre
-    links, shortest = [], _shortest(grid)
+    links, shortest = [], SHORTEST * grid.finest
     for number, part in zip(cells.number, cuts, strict=True):
         for axis, area, lines in ((0, part.upright, grid.r), (1, part.level, grid.z)):
             low = number[:-1] if axis == 0 else number[:, :-1]
@@ -49,7 +51,14 @@ def grid_links(cells: Cells, cuts: Sequence[Cut], lean: Floats) -> list[Links]:
             to_low = np.maximum(line - centre[a, axis], shortest) * share
             to_high = np.maximum(centre[b, axis] - line, shortest) * share
             links.append(
-                Links(low=a, high=b, area=area[at], to_low=to_low, to_high=to_high)
+                Links(
+                    low=a,
+                    high=b,
+                    area=area[at],
+                    to_low=to_low,
+                    to_high=to_high,
+                    radial=np.full(a.size, 1.0 - axis),
+                )
             )
     return links
 
@@ -80,30 +89,33 @@ def seam_links(
         area=pieces.area,
         to_low=np.where(turned, to_other, to_mine),
         to_high=np.where(turned, to_mine, to_other),
+        radial=pieces.outward[:, 0] ** 2,
     )
 
 
 def joined(links: Sequence[Links]) -> Links:
     """All links, those between the same two cells made one."""
-    low, high, area, to_low, to_high = (
+    low, high, area, to_low, to_high, radial = (
         np.concatenate([getattr(link, name) for link in links])
-        for name in ("low", "high", "area", "to_low", "to_high")
+        for name in ("low", "high", "area", "to_low", "to_high", "radial")
     )
-    pairs, which = np.unique(np.stack([low, high]), axis=1, return_inverse=True)
+    pair = low * (high.max(initial=0) + 1) + high
+    _, first, which = np.unique(pair, return_index=True, return_inverse=True)
     whole = np.bincount(which, area)
     return Links(
-        low=pairs[0],
-        high=pairs[1],
+        low=low[first],
+        high=high[first],
         area=np.asarray(whole, dtype=np.float64),
         to_low=np.bincount(which, area * to_low) / whole,
         to_high=np.bincount(which, area * to_high) / whole,
+        radial=np.bincount(which, area * radial) / whole,
     )
 
 
 def way(cells: Cells, pieces: Pieces, cell: Whole) -> Floats:
     """From cells' centres to pieces of outline, across them; at least a sliver's [m]."""
     ahead = ((pieces.middle - cells.centre[cell]) * pieces.outward).sum(axis=1)
-    return np.asarray(np.maximum(ahead, _shortest(cells.grid)))
+    return np.asarray(np.maximum(ahead, SHORTEST * cells.grid.finest))
 
 
 def _slant(between: Floats, lean: Floats, axis: int) -> Floats:
@@ -119,8 +131,4 @@ def _slant(between: Floats, lean: Floats, axis: int) -> Floats:
     told = np.abs(facing) > 0.25 * np.hypot(*lean.T)
     told &= across > 0
     way = np.divide(along, facing * across, where=told, out=np.ones_like(along))
-    return np.asarray(np.clip(way, 1 / TRUSTED, TRUSTED))
-
-
-def _shortest(grid: Grid) -> float:
-    return SHORTEST * float(min(np.diff(grid.r).min(), np.diff(grid.z).min()))
+    return np.asarray(np.minimum(np.maximum(way, 1 / TRUSTED), TRUSTED))

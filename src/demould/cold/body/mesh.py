@@ -17,7 +17,7 @@ from demould.cold.body.profile import Profile, closed, middle
 from demould.cold.body.skin import FlatFace, Rim, Wall, rim_of
 
 CORE_CELLS = 12
-SLAB_CELLS = 60
+SLAB_CELLS = 40
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +64,7 @@ def mesh_of(
     wall
         Mould outside every surface but the flat faces in `open_faces`.
     cell
-        Side of a grid cell [m]; without it, what makes about 300 cells.
+        Side of a grid cell [m]; without it, what makes about 170 cells.
     endless
         The profiles are sections of a bar, and everything is of one metre of it.
     flat

@@ -18,6 +18,7 @@ FlatFace = Literal["bottom", "top"]
 FACES = ("bottom", "top", "other")
 OTHER = 2
 SIDEWAYS = 1e-6
+LEVEL = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +39,7 @@ class Wall:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rim:
-    """Pieces of outside surface. All of shape (p,).
+    """Pieces of outside surface, one for each cell and face. All of shape (p,).
 
     Attributes
     ----------
@@ -50,6 +51,8 @@ class Rim:
         Of the piece itself, and of the wall's outside. [m2]
     depth
         From the cell's centre to the surface, across it. [m]
+    radial
+        How far it faces outward from the axis: 1, or along it: 0.
     wall_resistance, wall_capacity
         Through the whole wall, and what it holds. [K/W, J/K] 0 where bare.
     """
@@ -59,6 +62,7 @@ class Rim:
     area: Floats
     outer_area: Floats
     depth: Floats
+    radial: Floats
     wall_resistance: Floats
     wall_capacity: Floats
 
@@ -93,11 +97,12 @@ def rim_of(
         If a face said to be open is not there.
     """
     faces = _faces(profile)
-    for face in open_faces:
-        if face not in flat_faces(profile):
-            raise ValueError(f"there is no flat {face} to leave open")
     thickness = np.full(faces.size, 0.0 if wall is None else wall.thickness)
-    thickness[np.isin(faces, [FACES.index(face) for face in open_faces])] = 0.0
+    for face in open_faces:
+        opened = faces == FACES.index(face)
+        if not opened.any():
+            raise ValueError(f"there is no flat {face} to leave open")
+        thickness[opened] = 0.0
     if flat:
         thickness[faces == OTHER] = 0.0
         seen = faces[pieces.segment] != OTHER
@@ -112,19 +117,58 @@ def rim_of(
         volume = _volumes(corners, endless=endless)
     conductivity = 1.0 if wall is None else wall.conductivity
     heat = 0.0 if wall is None else wall.density * wall.heat_capacity
+    return _gathered(
+        Rim(
+            cell=cell,
+            face=faces[pieces.segment],
+            area=pieces.area,
+            outer_area=outer,
+            depth=depth,
+            radial=pieces.outward[:, 0] ** 2,
+            wall_resistance=thick / (conductivity * np.sqrt(pieces.area * outer)),
+            wall_capacity=np.where(thick > 0, heat * volume, 0.0),
+        )
+    )
+
+
+def _gathered(rim: Rim) -> Rim:
+    """Make one of all pieces that lie before a cell on one face, walled or bare alike.
+
+    Side by side: areas, capacities and conductances add up.
+    """
+    walled = rim.wall_resistance > 0
+    kind = (rim.cell * len(FACES) + rim.face) * 2 + walled
+    _, first, which = np.unique(kind, return_index=True, return_inverse=True)
+    area, outer, depth, radial, capacity = (
+        np.bincount(which, each).astype(np.float64)
+        for each in (
+            rim.area,
+            rim.outer_area,
+            rim.area * rim.depth,
+            rim.area * rim.radial,
+            rim.wall_capacity,
+        )
+    )
+    passes = np.divide(
+        1.0, rim.wall_resistance, where=walled, out=np.zeros_like(rim.area)
+    )
+    passes = np.bincount(which, passes)
     return Rim(
-        cell=cell,
-        face=faces[pieces.segment],
-        area=pieces.area,
+        cell=rim.cell[first],
+        face=rim.face[first],
+        area=area,
         outer_area=outer,
-        depth=depth,
-        wall_resistance=thick / (conductivity * np.sqrt(pieces.area * outer)),
-        wall_capacity=np.where(thick > 0, heat * volume, 0.0),
+        depth=depth / area,
+        radial=radial / area,
+        wall_resistance=np.divide(
+            1.0, passes, where=passes > 0, out=np.zeros_like(passes)
+        ),
+        wall_capacity=capacity,
     )
 
 
 def _normals(points: Floats) -> Floats:
-    run = np.diff(points, axis=0)
+    run = points[1:] - points[:-1]
     ahead = run / np.hypot(*run.T)[:, None]
     return np.stack([ahead[:, 1], -ahead[:, 0]], axis=1)
 
@@ -134,9 +178,8 @@ def _faces(profile: Profile) -> Whole:
     points = np.array(profile)
     upward = _normals(points)[:, 1]
     at = points[:-1, 1]
-    flat_bottom = (upward < -1 + SIDEWAYS) & np.isclose(at, at.min(), atol=1e-9)
-    top = points[:, 1].max()
-    flat_top = (upward > 1 - SIDEWAYS) & np.isclose(at, top, atol=1e-9)
+    flat_bottom = (upward < -1 + SIDEWAYS) & (at <= at.min() + LEVEL)
+    flat_top = (upward > 1 - SIDEWAYS) & (at >= points[:, 1].max() - LEVEL)
     return np.where(flat_bottom, 0, np.where(flat_top, 1, 2))
 
 

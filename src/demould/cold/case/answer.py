@@ -11,8 +11,9 @@ from demould.cold.around.moist import settling_point_c
 from demould.cold.body.mesh import Mesh, mesh_of
 from demould.cold.case.material import table_of
 from demould.cold.case.read import Ask, Case, read_case
+from demould.cold.run.reading import Reading
 from demould.cold.run.readout import passing, value_at
-from demould.cold.run.solve import Accuracy, Reading, Run, run
+from demould.cold.run.solve import Accuracy, Run, run
 
 Answer = dict[str, object]
 SCHEMA = "demould-cold-answer/1"

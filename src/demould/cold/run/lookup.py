@@ -13,13 +13,23 @@ from demould.cold.body.cut import Floats, Whole
 from demould.cold.compiled import compiled
 from demould.matter.heat import Thermal
 
+SAME_K = 1e-3
+"""Temperatures nearer than this conduct as one."""
+
 
 class State(NamedTuple):
-    """Of each cell. [°C, J/(kg K), W/(m K)] Shapes (n,)."""
+    """Of each cell, shapes (n,).
 
+    Row of its table, temperature [°C], its rise with the heat content [K kg/J],
+    conductivity [W/(m K)], and that gathered over temperature from the table's cold
+    end [W/m]: what flows between two cells of a body goes by its difference.
+    """
+
+    row: Whole
     at_c: Floats
-    capacity: Floats
+    warmth: Floats
     conductivity: Floats
+    gathered: Floats
 
 
 class Lookup(NamedTuple):
@@ -34,6 +44,7 @@ class Lookup(NamedTuple):
     warmth: Floats
     conductivity: Floats
     bend: Floats
+    gathered: Floats
     ice: Floats
     ice_bend: Floats
     first: Whole
@@ -61,6 +72,7 @@ def lookup_of(thermals: Sequence[Thermal], body: Whole) -> Lookup:
         warmth=warm / rise,
         conductivity=conductivity,
         bend=bend / rise,
+        gathered=np.concatenate([_gathered(t) for t in thermals]),
         ice=ice,
         ice_bend=ice_bend / rise,
         first=(ends - rows)[body],
@@ -72,41 +84,71 @@ def lookup_of(thermals: Sequence[Thermal], body: Whole) -> Lookup:
     )
 
 
-@compiled
-def row_at(starts: Floats, low: int, high: int, enthalpy: float) -> int:
-    """The row from low to high a heat content falls into; beyond the ends the last."""
-    while low < high:
-        middle = (low + high + 1) // 2
-        if starts[middle] <= enthalpy:
-            low = middle
-        else:
-            high = middle - 1
-    return low
+def _gathered(table: Thermal) -> Floats:
+    """Conductivity gathered from the table's cold end to where each row starts [W/m]."""
+    k = table.conductivity
+    steps = (table.at_c[1:] - table.at_c[:-1]) * (k[1:] + k[:-1]) / 2
+    return np.cumsum(steps) - steps
 
 
 @compiled
-def state_at(table: Lookup, enthalpy: Floats) -> State:
-    """Temperature, slope and conductivity of cells of that heat content [J/kg]."""
-    at_c, capacity = np.empty(enthalpy.size), np.empty(enthalpy.size)
-    conductivity = np.empty(enthalpy.size)
-    for n in range(enthalpy.size):
-        at = row_at(table.enthalpy, table.first[n], table.last[n], enthalpy[n])
-        above = enthalpy[n] - table.enthalpy[at]
-        at_c[n] = table.at_c[at] + table.warmth[at] * above
-        capacity[n] = 1 / table.warmth[at]
-        conductivity[n] = table.conductivity[at] + table.bend[at] * above
-    return State(at_c, capacity, conductivity)
+def row_near(starts: Floats, low: int, high: int, row: int, value: float) -> int:
+    """The row from low to high a value falls into, looked for from a row near it.
+
+    Beyond the ends the last.
+    """
+    while row < high and starts[row + 1] <= value:
+        row += 1
+    while row > low and starts[row] > value:
+        row -= 1
+    return row
 
 
 @compiled
-def ice_at(table: Lookup, enthalpy: Floats) -> Floats:
-    """Ice in cells of that heat content [J/kg]; none and all beyond the ends [kg/kg]."""
-    ice = np.empty(enthalpy.size)
-    for n in range(enthalpy.size):
-        at = row_at(table.enthalpy, table.first[n], table.last[n], enthalpy[n])
-        above = enthalpy[n] - table.enthalpy[at]
-        ice[n] = max(table.ice[at] + table.ice_bend[at] * above, 0.0)
-    return ice
+def state_at(table: Lookup, enthalpy: Floats, near: Whole) -> State:
+    """State of cells of that heat content [J/kg], looked for from the rows `near`."""
+    n = enthalpy.size
+    state = State(np.empty(n, np.int64), *_four(n))
+    for j in range(n):
+        row = row_near(
+            table.enthalpy, table.first[j], table.last[j], near[j], enthalpy[j]
+        )
+        above = enthalpy[j] - table.enthalpy[row]
+        k, bent = table.conductivity[row], table.bend[row] * above
+        warmer = table.warmth[row] * above
+        state.row[j] = row
+        state.at_c[j] = table.at_c[row] + warmer
+        state.warmth[j] = table.warmth[row]
+        state.conductivity[j] = k + bent
+        state.gathered[j] = table.gathered[row] + warmer * (k + bent / 2)
+    return state
+
+
+@compiled
+def _four(n: int) -> tuple[Floats, Floats, Floats, Floats]:
+    return np.empty(n), np.empty(n), np.empty(n), np.empty(n)
+
+
+@compiled
+def ice_at(table: Lookup, row: int, enthalpy: float) -> float:
+    """Ice at a heat content in a row; none and all beyond the ends [kg/kg]."""
+    above = enthalpy - table.enthalpy[row]
+    return float(max(table.ice[row] + table.ice_bend[row] * above, 0.0))
+
+
+@compiled
+def conductivity_to(table: Lookup, state: State, cell: int, at_c: float) -> float:
+    """Mean conductivity of a cell's body from the cell's own temperature to another."""
+    gap = at_c - state.at_c[cell]
+    if abs(gap) < SAME_K:
+        return float(state.conductivity[cell])
+    row = row_near(
+        table.at_c, table.first[cell], table.last[cell], state.row[cell], at_c
+    )
+    warmer = at_c - table.at_c[row]
+    bent = table.bend[row] / table.warmth[row] * warmer
+    gathered = table.gathered[row] + warmer * (table.conductivity[row] + bent / 2)
+    return float((gathered - state.gathered[cell]) / gap)
 
 
 def enthalpy_at(thermals: Sequence[Thermal], body: Whole, at_c: Floats) -> Floats:
