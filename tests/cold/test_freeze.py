@@ -323,6 +323,13 @@ def test_a_freezer_that_may_be_too_warm_says_likely_and_unless() -> None:
     assert 2 < wait.at_best.low < wait.at_best.likely
     assert str(wait.at_best.unless) == "the air at the pieces is 1 °C warmer than said"
     assert wait.curve[-1][0] == pytest.approx(wait.at_best.likely)
+    # The air by itself keeps it from ever getting there; all else only slows it.
+    (first, hours), *others = wait.alone
+    assert str(first) == "how warm the air is at the pieces (1 °C either way)"
+    assert hours is None
+    assert all(
+        one is not None and one >= 0.97 * wait.at_best.likely for _, one in others
+    )
 
 
 def test_which_way_water_pulls_is_found_out() -> None:

@@ -2,6 +2,7 @@ from dataclasses import replace
 
 import pytest
 
+from demould.cold.around.film import closed_box, in_series
 from demould.cold.from_kitchen import (
     load_in_words,
     machine_of,
@@ -96,6 +97,36 @@ def test_water_gets_to_open_pieces_by_the_films_convection() -> None:
     known = film("fan_fridge_open").convective
     assert open_.reach == (known.low, known.value, known.high)
     assert box.reach[2] < lid.reach[1] < open_.reach[0]
+
+
+def test_film_around_a_piece_holds_heat_back_and_lets_no_water_in() -> None:
+    film_ = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "wrapped in film")
+    open_ = to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "open")
+    assert film_.humid is not None
+    assert max(film_.humid.reach) == 0
+    assert film_.lying == open_.lying
+    # By hand: 1.5 mm of air of 0.0245 W/mK (Table A.4, from memory) is 16.3 W/m2K; in
+    # series with 12 that is 6.9.
+    assert film_.film_likely == pytest.approx(1 / (1 / 12 + 1.5e-3 / 0.0244), rel=0.01)
+    assert film_.film_low < film_.film_likely < film_.film_high < open_.film_high
+
+
+def test_a_box_and_a_lid_are_what_their_walls_and_air_leave() -> None:
+    # The table's rows beside the rule: a lone piece's still film inside (8.5), 2 mm of
+    # plastic, and the fridge's own over the cover's larger outside (a box 1.5 times, a
+    # lid twice to thrice the pieces' skin), with a fan (12) and without (7).
+    box = film("fridge_closed_box").total
+    found = [closed_box(8.5, outside, 1.5) for outside in (7, 12)]
+    assert box.low < found[0] < box.value * 1.15
+    assert found[1] < box.high
+    lid = film("covered_tray").total
+    assert (
+        lid.low
+        < in_series(8.5, 2.0 * 7)
+        < lid.value
+        < in_series(8.5, 3 * 12)
+        < lid.high
+    )
 
 
 def test_a_places_own_humidity_and_film_win() -> None:

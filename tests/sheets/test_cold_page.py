@@ -5,7 +5,7 @@ from demould.cold.wait import AtBest, Wait, Wet
 from demould.mise.figure import Estimate, Figure, Stated
 from demould.mise.kitchen import ColdPlace
 from demould.mise.words import Words
-from demould.sheets.cold_page import cold_page
+from demould.sheets.cold_page import beside_lines, cold_page
 from demould.sheets.plain import plain
 from demould.week.chilling import Chilling, InPlace
 from tests.desserts.pebble import RIVER_PEBBLE
@@ -136,3 +136,19 @@ def test_a_kitchen_without_such_places_has_no_table_for_them() -> None:
     assert heads(no_freezer.blocks) == [THAW, "the probe"]
     no_fridge = cold_page(RIVER_PEBBLE, replace(chilling(), thawing=()))
     assert heads(no_fridge.blocks) == [FREEZE, "the probe"]
+
+
+def test_goods_that_get_too_warm_beside_a_round_are_told_from_those_that_do_not() -> (
+    None
+):
+    cold = replace(chilling().freezing[0], beside_c=-19.4)
+    warm = replace(chilling().freezing[0], beside_c=-12.0)
+    both = replace(chilling(), freezing=(cold, warm))
+    said = [str(one) for one in beside_lines(both)]
+    assert said == [
+        "blast: finished pieces uncovered beside a round put in warm get to -19 °C",
+        "blast: finished pieces uncovered beside a round put in warm get to -12 °C,"
+        " over -15: box them, move them, or put fewer in",
+    ]
+    assert [str(one) for one in beside_lines(both, too_warm_only=True)] == said[1:]
+    assert " ".join(said[0].split()) in told(both)

@@ -51,21 +51,7 @@ def warm_beside(
         no goods.
     """
     load = _sound(place, limit_c, goods_kg)
-    set_c = load.machine.set_c
-    a_degree = (heat_j(finished, limit_c) - heat_j(finished, set_c)) / (limit_c - set_c)
-    count = goods_kg / mass_kg(finished)
-    on_tray = replace(place, lying="on a tray")
-    mesh = mesh_for(
-        tuple(part.profile for part in finished.parts),
-        finished.wall,
-        finished.open_faces,
-    )
-    goods = Lump(
-        name="finished goods",
-        holds=count * a_degree,
-        passes=count * passes_of(mesh, film_of(finished, on_tray, place.film_likely)),
-        start_c=set_c,
-    )
+    goods = finished_goods(finished, place, goods_kg, limit_c)
     tried = ROUNDS * load.pieces
     low, likely, high = (
         most_warm_pieces(piece, place, goods, limit_c, tried, share)
@@ -86,6 +72,36 @@ def warm_beside(
         warmest_c=warmest_goods(piece, place, goods, load.pieces),
         limit_c=limit_c,
         goods_kg=goods_kg,
+    )
+
+
+def finished_goods(
+    finished: FrozenPiece, place: Place, kilograms: float, limit_c: float = LIMIT_C
+) -> Lump:
+    """Give so many kilograms of finished pieces uncovered on a tray, as cold as the place.
+
+    What they hold is that on the mean up to the limit.
+
+    Raises
+    ------
+    ValueError
+        If the place has no load, or is not colder than the limit, or there are none.
+    """
+    set_c = _sound(place, limit_c, kilograms).machine.set_c
+    a_degree = (heat_j(finished, limit_c) - heat_j(finished, set_c)) / (limit_c - set_c)
+    count = kilograms / mass_kg(finished)
+    on_tray = replace(place, lying="on a tray")
+    mesh = mesh_for(
+        tuple(part.profile for part in finished.parts),
+        finished.wall,
+        finished.open_faces,
+    )
+    film = film_of(finished, on_tray, place.film_likely)
+    return Lump(
+        name="finished goods",
+        holds=count * a_degree,
+        passes=count * passes_of(mesh, film),
+        start_c=set_c,
     )
 
 

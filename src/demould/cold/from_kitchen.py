@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from demould.amounts.shape.volume import mould_of
-from demould.cold.around.film import Near, radiation
+from demould.cold.around.air import air_at
+from demould.cold.around.film import Near, radiation, wrapped
 from demould.cold.around.load import Load, Lump, Machine, capacity_of
 from demould.cold.piece import Humid, Place, place_of
 from demould.larder.fact import Fact
@@ -33,8 +34,15 @@ FILMS = {
 }
 """What a cold place is called in a kitchen, and its row in the larder's films."""
 
-Cover = Literal["open", "under a lid", "in closed boxes"]
-COVERS: tuple[Cover, ...] = ("open", "under a lid", "in closed boxes")
+Cover = Literal["open", "under a lid", "wrapped in film", "in closed boxes"]
+COVERS: tuple[Cover, ...] = (
+    "open",
+    "under a lid",
+    "wrapped in film",
+    "in closed boxes",
+)
+BEHIND_FILM = (0.5e-3, 1.5e-3, 4e-3)
+"""Air between a piece and the film around it, low, likely, high [m]. An estimate."""
 
 MEASURED_SHARE = 0.1
 """A film told by a probe or by somebody is taken as right to a tenth."""
@@ -80,9 +88,12 @@ def to_freeze(dessert: Dessert, kitchen: Kitchen, place: ColdPlace) -> Place:
 def to_thaw(
     dessert: Dessert, kitchen: Kitchen, place: ColdPlace, cover: Cover
 ) -> Place:
-    """Give a fridge with pieces on a tray: open, under a lid, or in closed boxes."""
+    """Give a fridge with pieces on a tray: open, under a lid, in film, in closed boxes.
+
+    No water gets through film; it settles outside, on the film.
+    """
     damp = _humidity(place)
-    if cover != "open":
+    if cover in ("under a lid", "in closed boxes"):
         bare = _in_air(replace(place, film=None), cover)
         let_in = film(FILMS[cover]).vapour
         reach = (0.0, 0.0, 0.0) if let_in is None else _three(let_in)
@@ -94,12 +105,24 @@ def to_thaw(
     small = mould_of(kitchen, dessert.mould).cavities_each > 1
     turned = "on its top" if dessert.upside_down else "on a tray"
     large = "large on its top" if dessert.upside_down else "large"
-    found = _in_air(place, place.kind)
-    return replace(
-        found,
+    found = replace(
+        _in_air(place, place.kind),
         lying=turned if small else large,
         air_unsure_k=FRIDGE_UNSURE_K,
-        humid=Humid(relative=damp, reach=_convective(place, found)),
+    )
+    if cover == "wrapped in film":
+        return replace(_in_film(found), humid=Humid(relative=damp, reach=(0.0,) * 3))
+    return replace(found, humid=Humid(relative=damp, reach=_convective(place, found)))
+
+
+def _in_film(place: Place) -> Place:
+    near, likely, far = BEHIND_FILM
+    at_c = air_at(place.air_c, 0.0)
+    return replace(
+        place,
+        film_low=wrapped(place.film_low, far, at_c),
+        film_likely=wrapped(place.film_likely, likely, at_c),
+        film_high=wrapped(place.film_high, near, at_c),
     )
 
 

@@ -80,6 +80,9 @@ class Wait:
         What a probe in the middle of the core reads by then.
     wet
         Water that settled on it, where the place's air is known to hold some.
+    alone
+        Each cause with the hours it makes by itself at its slow end, the slowest first;
+        None where it never gets there.
     """
 
     hours: Estimate | None
@@ -92,6 +95,7 @@ class Wait:
     warmest_air_c: float | None = None
     core_c: float
     wet: Wet | None = None
+    alone: tuple[tuple[Words, float | None], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,10 +158,16 @@ def wait(
     if soon is None:
         return _unreached(likely, goal.never)
     by_cause = {cause: found[cause][0] for cause in alone}
+    made_of = tuple(
+        (in_words(cause, piece, place), moment and moment / 3600)
+        for cause, moment in sorted(
+            by_cause.items(), key=lambda one: -(one[1] or LONGEST_S)
+        )
+    )
     if at is None or late is None:
         unless = _unless(piece, place, alone, by_cause)
         best = AtBest(low=soon / 3600, likely=at and at / 3600, unless=unless)
-        return _told(likely, at, at_best=best, remark=remark)
+        return _told(likely, at, at_best=best, remark=remark, alone=made_of)
     slowest = max(by_cause, key=lambda cause: by_cause[cause] or LONGEST_S)
     every = [at, *(moment for moment, _ in found.values() if moment is not None)]
     hours = Estimate(
@@ -169,7 +179,7 @@ def wait(
     )
     waters = {name: water for name, (_, water) in found.items()}
     wet = _wet(piece, place, likely, at, waters) if place.humid else None
-    return _told(likely, at, hours=hours, wet=wet, remark=remark)
+    return _told(likely, at, hours=hours, wet=wet, remark=remark, alone=made_of)
 
 
 def _end_of(
@@ -239,6 +249,7 @@ def _told(
     never: Words | None = None,
     remark: Words | None = None,
     wet: Wet | None = None,
+    alone: tuple[tuple[Words, float | None], ...] = (),
 ) -> Wait:
     run = followed.run
     end = float(run.seconds[-1]) if at is None else at
@@ -248,6 +259,7 @@ def _told(
         never=never,
         remark=remark,
         wet=wet,
+        alone=alone,
         curve=_curve(run, end),
         heat_kj=float(np.interp(end, run.seconds, run.heat)) / 1000,
         residual=run.residual,

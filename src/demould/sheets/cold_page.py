@@ -1,8 +1,9 @@
 """How long one dessert freezes and thaws, with the way there."""
 
+import math
 from collections.abc import Iterator
-from math import ceil
 
+from demould.cold.beside import LIMIT_C
 from demould.cold.probe_place import probe_reads
 from demould.cold.wait import Wait
 from demould.larder.read import hold
@@ -66,7 +67,7 @@ def _freezing(chilling: Chilling, *, drawn: bool) -> Iterator[Block]:
             for one in chilling.freezing
         ),
     )
-    yield Lines(lines=tuple(_habits(chilling)))
+    yield Lines(lines=(*_habits(chilling), *beside_lines(chilling)))
     for one in chilling.freezing:
         yield Lines(lines=tuple(_way(one, drawn=drawn)))
 
@@ -165,7 +166,7 @@ def _water(wait: Wait) -> str:
 def _serve(wait: Wait, chilling: Chilling) -> str:
     if wait.hours is None:
         return ""
-    ready, latest = ceil(wait.hours.high * 2) / 2, chilling.keeps.value / 60
+    ready, latest = math.ceil(wait.hours.high * 2) / 2, chilling.keeps.value / 60
     return f"{ready:g} - {latest:g} h" if ready < latest else ""
 
 
@@ -184,6 +185,28 @@ def _habits(chilling: Chilling) -> Iterator[Words]:
         )
 
 
+def beside_lines(chilling: Chilling, *, too_warm_only: bool = False) -> Iterator[Words]:
+    """Say how warm finished goods get beside a full round that goes in warm."""
+    least = LIMIT_C if too_warm_only else -math.inf
+    for one in chilling.freezing:
+        if one.beside_c is None or one.beside_c <= least:
+            continue
+        values = {"place": one.place.key, "at": one.beside_c, "limit": LIMIT_C}
+        yield (
+            Words(
+                "{place}: finished pieces uncovered beside a round put in warm get to"
+                " {at:.0f} °C",
+                **values,
+            )
+            if one.beside_c <= LIMIT_C
+            else Words(
+                "{place}: finished pieces uncovered beside a round put in warm get to"
+                " {at:.0f} °C, over {limit:g}: box them, move them, or put fewer in",
+                **values,
+            )
+        )
+
+
 def _way(one: InPlace, *, drawn: bool) -> Iterator[str | Words]:
     signs = chart(one.wait.curve) if drawn else ()
     if signs:
@@ -197,6 +220,14 @@ def _way(one: InPlace, *, drawn: bool) -> Iterator[str | Words]:
         )
     if one.wait.remark:
         yield one.wait.remark
+    if drawn and one.wait.alone:
+        yield Words("each cause by itself at its slow end:")
+        for cause, hours in one.wait.alone:
+            yield Words(
+                "{hours}  {cause}",
+                hours=Words("never") if hours is None else f"{hours:.1f} h",
+                cause=cause,
+            )
 
 
 def _probe(chilling: Chilling) -> Iterator[Words]:

@@ -9,7 +9,7 @@ from demould.mise.figure import how_known
 from demould.mise.words import Words
 from demould.sheets.bank_blocks import bank_blocks
 from demould.sheets.call_page import do_today
-from demould.sheets.cold_page import hours_said
+from demould.sheets.cold_page import beside_lines, hours_said
 from demould.sheets.cost_page import cost_blocks
 from demould.sheets.days import days
 from demould.sheets.deadlines import deadlines
@@ -252,6 +252,15 @@ def _cold(week: Week) -> Iterator[Block]:
             ),
         )
     )
+    too_warm = [
+        Words("{name}: {says}", name=making.amounts.dessert.name, says=says)
+        for making in week.makings
+        for says in beside_lines(
+            week.chilling[making.amounts.dessert.key], too_warm_only=True
+        )
+    ]
+    if too_warm:
+        yield Lines(lines=tuple(too_warm), loud=True)
 
 
 def _sure(week: Week) -> Iterator[Block]:

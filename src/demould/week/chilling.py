@@ -1,10 +1,13 @@
 """How long a dessert freezes and thaws in this kitchen's own places."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from demould.cold.beside import LIMIT_C, finished_goods, warmest_goods
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
-from demould.cold.from_kitchen import COVERS, load_in_words, to_freeze, to_thaw
+from demould.cold.from_kitchen import Cover, load_in_words, to_freeze, to_thaw
+from demould.cold.piece import FrozenPiece, Place
 from demould.cold.probe_place import ProbePlace, probe_place
 from demould.cold.thaw import thaw
 from demould.cold.wait import Wait
@@ -16,17 +19,23 @@ from demould.mise.kitchen import ColdPlace, Kitchen
 from demould.mise.words import Words
 
 FREEZING_C = -10.0
+BESIDE_KG = 1.0
 THAW = "thaw"
 """The step of a method that puts pieces into the fridge."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InPlace:
-    """One wait in one cold place; `how` says what else matters: open, under a lid."""
+    """One wait in one cold place; `how` says what else matters: open, under a lid.
+
+    `beside_c` is how warm a kilogram of finished pieces gets, uncovered beside a full
+    round that goes in warm, where the place is cold enough to keep any.
+    """
 
     place: ColdPlace
     how: str
     wait: Wait
+    beside_c: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +53,12 @@ class Chilling:
     thawing: tuple[InPlace, ...]
 
 
-def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
+def chilling_of(
+    dessert: Dessert,
+    kitchen: Kitchen,
+    find: Find,
+    covers: Sequence[Cover] = ("open", "in closed boxes"),
+) -> Chilling:
     """Estimate both in every place there is: freezing for all moulds at once."""
     filled = as_filled(dessert, kitchen, find)
     bare = as_demoulded(dessert, kitchen, find)
@@ -59,6 +73,7 @@ def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
                 place=place,
                 how="",
                 wait=freeze(filled, to_freeze(dessert, kitchen, place)),
+                beside_c=_beside(filled, bare, to_freeze(dessert, kitchen, place)),
             )
             for place in freezers
         ),
@@ -69,7 +84,7 @@ def chilling_of(dessert: Dessert, kitchen: Kitchen, find: Find) -> Chilling:
                 wait=thaw(bare, to_thaw(dessert, kitchen, place, cover)),
             )
             for place in fridges
-            for cover in COVERS
+            for cover in covers
         ),
     )
 
@@ -95,3 +110,10 @@ def thawed_keeps(dessert: Dessert) -> Figure:
             low=known.most.low, high=known.most.high, source=known.most.source
         ),
     )
+
+
+def _beside(filled: FrozenPiece, bare: FrozenPiece, place: Place) -> float | None:
+    if place.load is None or place.load.machine.set_c >= LIMIT_C:
+        return None
+    goods = finished_goods(bare, place, BESIDE_KG)
+    return warmest_goods(filled, place, goods, place.load.pieces)

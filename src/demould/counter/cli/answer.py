@@ -163,7 +163,12 @@ def of_chilling(chilling: Chilling) -> Answer:
 
 
 def _of_place(one: InPlace) -> Answer:
-    return {"place": one.place.key, "how": one.how, **of_wait(one.wait)}
+    return {
+        "place": one.place.key,
+        "how": one.how,
+        "beside_c": one.beside_c,
+        **of_wait(one.wait),
+    }
 
 
 def of_wait(wait: Wait) -> Answer:
@@ -186,6 +191,7 @@ def of_wait(wait: Wait) -> Answer:
         }
         if wait.wet
         else None,
+        "alone": [[str(cause), hours] for cause, hours in wait.alone],
         "heat_kj": wait.heat_kj,
         "energy_residual": wait.residual,
         "curve": [list(row) for row in wait.curve],

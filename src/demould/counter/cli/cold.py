@@ -148,6 +148,7 @@ def cold(
 
     With a question only that is answered; several may be asked at once.
     """
+    from demould.cold.from_kitchen import COVERS
     from demould.mise.find import find_in
     from demould.sheets.cold_page import cold_page
     from demould.sheets.cold_pictures import cold_pictures
@@ -184,7 +185,8 @@ def cold(
         for page, _ in answers:
             click.echo(plain(page), nl=False)
         return
-    chilling = chilling_of(found, replace(folder.kitchen, cold=places), find)
+    narrowed = replace(folder.kitchen, cold=places)
+    chilling = chilling_of(found, narrowed, find, COVERS)
     written = write_svg(cold_pictures(found, chilling), svg)
     if as_json:
         print_json({"dessert": found.key, **of_chilling(chilling), "drawings": written})

@@ -149,7 +149,7 @@ def _ticks(low: float, high: float) -> tuple[float, ...]:
     if high <= low:
         step = 1.0
     first, last = floor(low / step + 1e-9), ceil(high / step - 1e-9)
-    return tuple(n * step for n in range(first, max(last, first + 1) + 1))
+    return tuple(float(n * step) for n in range(first, max(last, first + 1) + 1))
 
 
 def _grid(
