@@ -360,3 +360,32 @@ def test_every_cause_of_a_spread_has_its_own_words() -> None:
     said = {cause: str(in_words(cause, pebble(), place)) for cause in alone}
     assert said["wetter"] == "how much water is in it (3 in 100 of it more or less)"
     assert len(set(said.values())) == len(said)
+
+
+@pytest.mark.parametrize(
+    "made_of",
+    [
+        Composition(fat=40, sucrose=55, protein=5),
+        # 40 g of ethanol in 90 g of it and water freezes near -34 (table, from memory).
+        Composition(water=50, alcohol=40, sucrose=10),
+    ],
+)
+def test_what_never_gets_hard_is_told_so(made_of: Composition) -> None:
+    ball = FrozenPiece(
+        body=Part(name="ball", profile=sphere(0.03), made_of=made_of, start_c=6)
+    )
+    wait = freeze(ball, place_of("blast_chiller", -35))
+    assert wait.hours is not None
+    assert str(wait.remark) == "nothing in it freezes: cold, never hard"
+    assert all(ice == 0 for _, _, _, ice in wait.curve)
+
+
+@pytest.mark.parametrize(("air", "target"), [(5, -18), (-35, -40)])
+def test_air_warmer_than_the_target_is_an_answer(air: float, target: float) -> None:
+    wait = freeze(pebble(), place_of("blast_chiller", air), target)
+    assert wait.hours is None
+    assert wait.at_best is None
+    assert str(wait.never) == (
+        f"air of {air} °C does not bring a piece to {target} °C in any time worth"
+        " waiting"
+    )

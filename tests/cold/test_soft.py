@@ -85,3 +85,7 @@ def test_it_comes_to_its_window_sooner_in_the_room_than_in_the_fridge() -> None:
 def test_what_has_no_window_has_no_minutes() -> None:
     syrup = FrozenPiece(body=part(Composition(water=25, sucrose=75)))
     assert minutes_to_serve(syrup, place_of("room", 21)) is None
+
+
+def test_pure_ice_has_no_window() -> None:
+    assert softness(part(Composition(water=100)), (-5,)).serve_c is None

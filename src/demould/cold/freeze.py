@@ -3,7 +3,7 @@
 from typing import Literal
 
 from demould.cold.around.air import air_at
-from demould.cold.piece import FrozenPiece, Place
+from demould.cold.piece import FrozenPiece, Place, thermal_of
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
 from demould.cold.wait import LONGEST_S, Goal, Wait, wait
@@ -48,7 +48,17 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
         " in this place moves the time a lot; measure its air",
         gap=gap,
     )
+    if _stays_soft(piece, target_c):
+        return wait(
+            piece, place, goal, Words("nothing in it freezes: cold, never hard")
+        )
     return wait(piece, place, goal, near if TOO_NEAR_K <= gap < NEAR_K else None)
+
+
+def _stays_soft(piece: FrozenPiece, target_c: float) -> bool:
+    """Whether no part of it has any ice at the target: no water, or too much spirit."""
+    points = [thermal_of(part.made_of, part.air).freezing_c for part in piece.parts]
+    return all(point is None or point <= target_c for point in points)
 
 
 def plank_seconds(

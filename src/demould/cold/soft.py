@@ -143,4 +143,4 @@ def _served_between(wet: Wet) -> tuple[float, float] | None:
         return None
     coldest = at[share <= most][0] if share[0] > most else COLDEST_C
     warmest = at[share >= least][-1]
-    return float(coldest), float(warmest)
+    return (float(coldest), float(warmest)) if coldest < warmest else None

@@ -76,7 +76,7 @@ _TABLE: tuple[tuple[Kind, str, str, str], ...] = (
     ("count", "pinch", "1", "pinch pinches"),
     ("count", "cup", "1", "cup cups"),
     ("times", "times", "1", "times x \u00d7"),
-    ("film", "W/m2K", "1", "w/m2k w/m²k w/(m2k) w/(m²k)"),
+    ("film", "W/m2K", "1", "w/m2k w/m²k"),
 )
 
 UNITS: dict[str, Unit] = {

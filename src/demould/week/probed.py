@@ -3,12 +3,12 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
-from demould.cold.came_true import CameTrue, Record, record_of
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
 from demould.cold.from_kitchen import FREEZER_UNSURE_K, to_freeze, to_thaw
 from demould.cold.probe import Fit, Readings, air_log, fit_film
 from demould.cold.thaw import thaw
+from demould.log.came_true import CameTrue, Record, record_of
 from demould.matter.grams import Find
 from demould.mise.dessert import Dessert
 from demould.mise.figure import Figure, Measured

@@ -1,7 +1,10 @@
+from datetime import UTC, datetime, timedelta
+
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.cold.came_true import CameTrue, record_of
+from demould.log.came_true import CameTrue, came_true, record_of
+from demould.mise.entry import Happened, TakenBack
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 
@@ -41,3 +44,26 @@ def test_never_right_more_often_than_asked(hours: list[float]) -> None:
     assert 0 <= record.right <= record.of == len(hours)
     assert record.ratio is not None
     assert min(hours) / 5 <= record.ratio <= max(hours) / 5
+
+
+NOON = datetime(2026, 11, 19, 12, tzinfo=UTC)
+
+
+def froze(name: str, step: str, hours: float | None) -> Happened:
+    end = None if hours is None else NOON + timedelta(hours=hours)
+    return Happened(id=name, at=NOON, step=step, start=NOON, end=end)
+
+
+def test_steps_that_are_over_stand_beside_their_estimates() -> None:
+    estimate = came(0).estimate
+    told = came_true(
+        [
+            froze("1", "pebbles.freeze", 5.5),
+            froze("2", "domes.freeze", None),
+            froze("3", "ring.freeze", 9.0),
+            froze("4", "log.freeze", 6.0),
+            TakenBack(id="5", at=NOON, entry="3"),
+        ],
+        dict.fromkeys(("pebbles.freeze", "domes.freeze", "ring.freeze"), estimate),
+    )
+    assert told == (CameTrue(estimate=estimate, came=5.5),)

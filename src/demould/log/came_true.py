@@ -1,9 +1,11 @@
 """Estimates beside what came true: how often they held, and which way they missed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from demould.log.now import done_steps
+from demould.mise.entry import Entry
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 
@@ -30,6 +32,24 @@ class Record:
     of: int
     ratio: float | None
     says: Words
+
+
+def came_true(
+    entries: Iterable[Entry], estimates: Mapping[str, Estimate]
+) -> tuple[CameTrue, ...]:
+    """Put the estimates of steps, in hours, beside how long the steps took.
+
+    Of what stands in the log and is over. The end must be when a probe said so: what is
+    left in the freezer over night says nothing of how long it needed.
+    """
+    return tuple(
+        CameTrue(
+            estimate=estimates[step],
+            came=(one.end - one.start).total_seconds() / 3600,
+        )
+        for step, one in done_steps(entries).items()
+        if step in estimates and one.end is not None
+    )
 
 
 def record_of(entries: Sequence[CameTrue]) -> Record:
