@@ -31,6 +31,16 @@ def test_more_warm_pieces_warm_the_goods_more() -> None:
     assert stronger < many
 
 
+def test_each_piece_brings_its_share_of_trays() -> None:
+    twice = replace(TRAYS, holds=2 * TRAYS.holds, passes=2 * TRAYS.passes)
+    place = freezer()
+    assert place.load is not None
+    full = replace(place, load=replace(place.load, pieces=48, lumps=(twice,)))
+    assert warmest_goods(ball(5), place, goods(), 48) == pytest.approx(
+        warmest_goods(ball(5), full, goods(), 48)
+    )
+
+
 def test_the_most_that_may_go_in_is_the_last_that_keeps_them_cold() -> None:
     limit = -17.0
     most = most_warm_pieces(ball(5), freezer(), goods(), limit, 96)

@@ -89,3 +89,10 @@ def test_what_has_no_window_has_no_minutes() -> None:
 
 def test_pure_ice_has_no_window() -> None:
     assert softness(part(Composition(water=100)), (-5,)).serve_c is None
+
+
+def test_water_that_protein_holds_is_not_counted() -> None:
+    # 0.3 g of water a gram of protein: 12 of 50 g. Nearly all of the rest is ice.
+    lean = part(Composition(water=50, protein=40, sucrose=1))
+    ((_, share),) = softness(lean, (-30,)).shares
+    assert 0.95 < share <= 1
