@@ -44,8 +44,10 @@ def test_a_lot_is_what_fits_before_the_limit() -> None:
     assert told.lot(2) == max(1, int(told.until.low / 2))
     assert told.lot(60) == 1
     # The limit is that of the piece evened out: its skin is past it within a minute.
-    minutes, _, evened = zip(*told.way, strict=True)
-    assert told.until.likely == pytest.approx(np.interp(-15, evened, minutes), abs=1e-6)
+    rows = np.array(told.way)
+    assert told.until.likely == pytest.approx(
+        np.interp(-15, rows[:, 2], rows[:, 0]), abs=1e-6
+    )
     assert told.way[0] == pytest.approx((0, -20, -20), abs=0.01)
     skins = [skin for _, skin, _ in told.way]
     evened = [even for _, _, even in told.way]
