@@ -4,6 +4,7 @@ import sys
 import tempfile
 import traceback
 from importlib import import_module
+from keyword import iskeyword
 from pathlib import Path
 
 import click
@@ -23,6 +24,8 @@ COMMANDS = {
     "count": "Pieces of each component side by side, and its own factor.",
     "cold": "How long to freeze and to thaw.",
     "plan": "One plan for all orders, or what stands in the way.",
+    "try": "One thing changed: what moves, the two weeks side by side.",
+    "ledger": "Where every gram goes: sold, lost, left over, strained out.",
     "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
     "can": "Can we? An order on the phone: yes and by when, or what stops it.",
     "now": "I start now: the earliest plate, and what each visit leaves behind.",
@@ -46,8 +49,9 @@ class Commands(click.Group):
         """Import the one command asked for."""
         if cmd_name not in COMMANDS:
             return None
-        module = import_module(f"demould.counter.cli.{cmd_name}")
-        command: click.Command = getattr(module, cmd_name)
+        name = f"{cmd_name}_it" if iskeyword(cmd_name) else cmd_name
+        module = import_module(f"demould.counter.cli.{name}")
+        command: click.Command = getattr(module, name)
         return command
 
     def format_commands(self, _: click.Context, formatter: click.HelpFormatter) -> None:
