@@ -10,6 +10,7 @@ from demould.advice.troubles.ranked import (
     Trouble,
     reading_called,
     sign_called,
+    spoken_of,
     troubles,
 )
 from demould.larder.read import reading_kinds, signs
@@ -76,7 +77,7 @@ def test_raw_fruit_is_found_where_it_never_set() -> None:
     )
     found = troubles(sign_called("did not set"), dessert(gel), FOLDER.kitchen, FIND, {})
     assert first(found) == "raw fruit with an enzyme"
-    assert str(found.suspects[0].says) == "yes (the card)"
+    assert str(found.suspects[0].says) == "yes, by the card"
 
 
 def test_what_the_card_only_means_to_do_hardly_clears_a_cause() -> None:
@@ -109,6 +110,26 @@ def test_the_part_can_be_said() -> None:
     part = next(one for one in pebble.components if one.key == "centre")
     found = troubles(sign_called("too loose"), pebble, FOLDER.kitchen, LOOK, {}, part)
     assert found.component == part
+
+
+def test_the_component_that_is_spoken_of_is_taken() -> None:
+    ring = sweet("orchard-ring")
+    spoken = spoken_of("the bavarois is too loose", ring)
+    assert spoken is not None
+    assert spoken.key == "bavarois"
+    assert spoken_of("too loose", ring) is None
+    assert spoken_of("base and centre are loose", ring) is None
+    found = troubles(sign_called("too loose"), ring, FOLDER.kitchen, LOOK, {}, spoken)
+    names = [one.cause.name for one in found.suspects]
+    assert "gelatin weaker than assumed" in names
+    assert "too little sugar for that pectin" not in names
+
+
+def test_where_there_is_no_gelatin_none_is_blamed() -> None:
+    pebble = sweet("river-pebble")
+    part = next(one for one in pebble.components if one.key == "centre")
+    found = troubles(sign_called("too loose"), pebble, FOLDER.kitchen, LOOK, {}, part)
+    assert not [one for one in found.suspects if "gelatin" in one.cause.name]
 
 
 @pytest.mark.parametrize("name", signs())

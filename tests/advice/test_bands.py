@@ -208,7 +208,7 @@ def test_a_mix_that_ends_too_cold_is_said() -> None:
 
 
 def test_the_worst_comes_first() -> None:
-    found = out_of_band(dessert(with_gelatin(0.5)), FIND)
+    found = out_of_band(dessert(with_gelatin(9)), FIND)
     assert [one.outside for one in found] == sorted(
         (one.outside for one in found), reverse=True
     )
@@ -296,3 +296,24 @@ def test_without_a_hot_line_nothing_is_reckoned() -> None:
     lines = [line.replace("; hot", "") for line in HOT]
     found = judged(mixed(*lines), dessert(mixed(*lines)), FIND)
     assert not [one for one in found if one.what.startswith("mix with")]
+
+
+def test_water_for_the_gelatin_is_written_once() -> None:
+    assert of(with_gelatin(3.6), "water to soak").verdict == "inside"
+    forgotten = [text for text in GANACHE if "water" not in text]
+    one = of(airy(made("whipped ganache", *forgotten), 0.62), "water to soak")
+    assert str(one.says) == (
+        "It: no water to soak the gelatin; 4.5 to 7 times its weight is usual"
+    )
+    # Common practice, no source: 3.6 g take up 4.5 to 7 times their weight.
+    assert str(one.change).startswith("3.6 g gelatin takes up 16 to 25 g")
+    twice = of(
+        airy(made("whipped ganache", *GANACHE, "18 water; for the gelatin"), 0.62),
+        "water to soak",
+    )
+    assert twice.verdict == "over"
+
+
+def test_overrun_stands_beside_the_whipped_density() -> None:
+    # 1.03 to 0.62 g/ml: 66 %.
+    assert str(of(with_gelatin(3.6), "density, whipped").remark) == "66 % overrun"

@@ -17,6 +17,7 @@ from demould.mise.find import find_in
 from demould.mise.method import Step
 from tests.advice.kitchenware import FIND, dessert, made
 from tests.demo_folder import demo_folder
+from tests.desserts.build import stated
 
 
 def steps(*said: str) -> tuple[Step, ...]:
@@ -232,3 +233,22 @@ def test_a_formula_without_grams_has_no_clash() -> None:
     )
     empty = replace(made("thin dip"), formula=())
     assert clashes(dessert(empty), lambda _: stuff) == ()
+
+
+def test_dice_block_a_nozzle_under_three_times_their_size() -> None:
+    lines = ("100 pear; brunoise 3 mm",)
+    (one,) = found(of("x", lines, "deposit: nozzle 8 mm"))
+    assert str(one.says) == "It: pear of 3 mm block a nozzle of 8 mm"
+    assert str(one.do) == "cut them to 2.7 mm or less, a third of it"
+    assert found(of("x", lines, "deposit: 9 mm nozzle")) == []
+    assert found(of("x", ("100 pear",), "deposit: nozzle 3 mm")) == []
+
+
+def test_what_stays_in_the_sieve_is_counted() -> None:
+    # Common practice, no source: 5 to 10 % stay in a sieve.
+    (one,) = found(of("x", ("100 raspberry",), "blend: through a sieve"))
+    assert "5 to 10 % stays in a sieve, and 0 % is counted as lost" in str(one.says)
+    assert not one.certain
+    honest = of("x", ("100 raspberry",), "blend: sieve")
+    honest = replace(honest, loss=replace(honest.loss, share=stated(7, "%")))
+    assert found(honest) == []

@@ -48,7 +48,7 @@ def test_the_week_s_findings_come_worst_first_and_once() -> None:
 def test_the_week_shows_three_and_says_how_many_more() -> None:
     blocks = tuple(will_it([finding(n) for n in (5, 4, 3, 2, 1)]))
     assert heads(blocks) == ["will it set and hold"]
-    assert lines(blocks) == ["x: y"] * 3
+    assert lines(blocks) == ["x. Try: y"] * 3
     assert str(blocks[0].note) == "2 more: demould check"  # type: ignore[union-attr]  # a head
     assert tuple(will_it(())) == ()
 

@@ -1,5 +1,6 @@
 """Temperatures of a mix: a ganache by hand, ice and fat by their heats."""
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -65,7 +66,8 @@ def test_it_ends_between_its_parts(cold: float, hot: float, grams: float) -> Non
 
 
 def test_solid_fat_falls_with_warmth() -> None:
-    shares = [solid_share("cocoa butter", at) for at in (4, 20, 28, 32, 36, 60)]
+    at_c = np.array([4.0, 20, 28, 32, 36, 60])
+    shares = list(solid_share("cocoa butter", at_c))
     assert shares == sorted(shares, reverse=True)
     assert (shares[0], shares[-1]) == (1.0, 0.0)
 

@@ -100,6 +100,14 @@ def test_what_brings_the_taste_is_not_watered_down() -> None:
     assert told["pear"] >= 0.9 * 216 - 1e-6
 
 
+def test_sugar_that_is_not_there_cannot_be_saved_by_thinning() -> None:
+    # 300 g of mango bring 40 g of sugars where rhubarb brought 3: it stays at 270 g.
+    it = made("x", "300 rhubarb", "10 sucrose", "3 pectin_nh_use")
+    held = ("mass", "water", "sugars")
+    told = grams(swapped(it, "rhubarb", ingredient("mango"), held, FIND))
+    assert told["mango"] >= 0.9 * 300 - 1e-6
+
+
 FRUIT = st.sampled_from(["raspberry", "strawberry", "mango", "apricot", "plum"])
 
 

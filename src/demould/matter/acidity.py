@@ -51,9 +51,10 @@ def acidity(inside: Inside) -> Acidity | None:
         return None
     if any(_is_citrate(what.id, what.name) for what, _ in inside):
         return None
-    likely = _ph(inside, 1.0, PROTEIN_BUFFER[1], 0.0)
+    mix = _mixed(inside)
+    likely = _ph(mix, 1.0, PROTEIN_BUFFER[1], 0.0)
     corners = [
-        _ph(inside, acid, buffer, shift)
+        _ph(mix, acid, buffer, shift)
         for acid, buffer, shift in product(
             ACID_UNSURE, (PROTEIN_BUFFER[0], PROTEIN_BUFFER[2]), (-PH_UNSURE, PH_UNSURE)
         )
@@ -93,23 +94,62 @@ def citrate_charge(ph: float) -> float:
     return float((one + 2 * two + 3 * three) / (h**3 + one + two + three))
 
 
-def _ph(inside: Inside, acid: float, buffer: float, shift: float) -> float:
-    citric = surplus = protein = water = 0.0
-    for what, grams in inside:
-        made_of = what.per_100g
-        mol = acid * made_of.acid * grams / 100 / CITRIC_G_MOL
-        held = buffer * made_of.protein * grams / 100
-        kilos = made_of.water * grams / 100_000
-        own = NO_PH_SAID if what.ph is None and held > 0 else what.ph
-        citric, protein, water = citric + mol, protein + held, water + kilos
-        if own is not None:
-            at = own + shift
-            surplus += mol * citrate_charge(at) + held * (at - 7) - _free(at) * kilos
+@dataclass(frozen=True, slots=True)
+class _Sums:
+    """What the ingredients add up to, each at its own pH moved by one shift.
+
+    `charge` is of their acids [mol], `protein` its grams times (pH - 7), `free` hydrogen
+    ions less hydroxide [mol].
+    """
+
+    charge: float
+    protein: float
+    free: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Mix:
+    citric: float
+    protein: float
+    water: float
+    by_shift: dict[float, _Sums]
+
+
+def _mixed(inside: Inside) -> _Mix:
+    rows = [
+        (
+            what.per_100g.acid * grams / 100 / CITRIC_G_MOL,
+            what.per_100g.protein * grams / 100,
+            what.per_100g.water * grams / 100_000,
+            NO_PH_SAID if what.ph is None and what.per_100g.protein > 0 else what.ph,
+        )
+        for what, grams in inside
+    ]
+    known = [(mol, held, kilos, ph) for mol, held, kilos, ph in rows if ph is not None]
+    return _Mix(
+        citric=sum(row[0] for row in rows),
+        protein=sum(row[1] for row in rows),
+        water=sum(row[2] for row in rows),
+        by_shift={
+            shift: _Sums(
+                charge=sum(mol * citrate_charge(ph + shift) for mol, _, _, ph in known),
+                protein=sum(held * (ph + shift - 7) for _, held, _, ph in known),
+                free=sum(kilos * _free(ph + shift) for _, _, kilos, ph in known),
+            )
+            for shift in (-PH_UNSURE, 0.0, PH_UNSURE)
+        },
+    )
+
+
+def _ph(mix: _Mix, acid: float, buffer: float, shift: float) -> float:
+    sums = mix.by_shift[shift]
+    surplus = acid * sums.charge + buffer * sums.protein - sums.free
+    citric, protein = acid * mix.citric, buffer * mix.protein
     low, high = 0.5, 12.0
-    for _ in range(50):
+    for _ in range(34):
         middle = (low + high) / 2
         held_back = citric * citrate_charge(middle) + protein * (middle - 7)
-        too_sour = surplus + _free(middle) * water > held_back
+        too_sour = surplus + _free(middle) * mix.water > held_back
         low, high = (middle, high) if too_sour else (low, middle)
     return (low + high) / 2
 

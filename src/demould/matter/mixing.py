@@ -12,12 +12,14 @@ import numpy as np
 
 from demould.larder.ingredient import Composition
 from demould.larder.read import curve, melting_heat
-from demould.matter.heat import enthalpy
+from demould.matter.heat import Floats, enthalpy
 from demould.matter.water import wet_of
 from demould.mise.figure import Estimate
 from demould.mise.words import Words
 
 COLDEST_C, WARMEST_C = -40.0, 150.0
+NODES = 400
+"""Heat is straight between so many temperatures: to 0.01 K."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,37 +61,38 @@ def mixed_c(parts: Sequence[Poured]) -> Estimate:
 
 def _balance(parts: Sequence[Poured], *, milk_fat: bool) -> float:
     """The one temperature at which no heat is over: heat content rises with it."""
-    given = sum(_heat(part, part.at_c, milk_fat=milk_fat) for part in parts)
     low = min(part.at_c for part in parts)
     high = max(part.at_c for part in parts)
-    for _ in range(50):
-        middle = (low + high) / 2
-        has = sum(_heat(part, middle, milk_fat=milk_fat) for part in parts)
-        low, high = (middle, high) if has < given else (low, middle)
-    return (low + high) / 2
+    if high - low < 1e-9:
+        return low
+    at_c = np.linspace(low, high, NODES)
+    given, has = 0.0, np.zeros(NODES)
+    for part in parts:
+        heat = _heat(part, np.append(at_c, part.at_c), milk_fat=milk_fat)
+        has, given = has + heat[:-1], given + float(heat[-1])
+    return float(np.interp(given, has, at_c))
 
 
-def _heat(part: Poured, at_c: float, *, milk_fat: bool) -> float:
-    """Heat content of one part at a temperature [J]."""
-    content = float(enthalpy(wet_of(part.made_of), np.array([at_c]))[0]) / 1000
-    fat = part.made_of.fat / 100
+def _heat(part: Poured, at_c: Floats, *, milk_fat: bool) -> Floats:
+    """Heat content of one part at each temperature [J]."""
+    content = enthalpy(wet_of(part.made_of), at_c) / 1000
     if part.unmelted:
-        content -= fat * _still_solid("cocoa butter", part.at_c, at_c)
+        held = part.made_of.fat * _still_solid("cocoa butter", part.at_c, at_c)
+        content = content - held / 100
     elif milk_fat:
-        share = part.made_of.milk_fat / 100
-        content -= share * _still_solid("milk fat", part.at_c, at_c)
-    return part.grams * content
+        held = part.made_of.milk_fat * _still_solid("milk fat", part.at_c, at_c)
+        content = content - held / 100
+    return np.asarray(part.grams * content)
 
 
-def _still_solid(fat: str, from_c: float, at_c: float) -> float:
+def _still_solid(fat: str, from_c: float, at_c: Floats) -> Floats:
     """Melting heat that crystals of `from_c` still hold back at `at_c` [J/g]."""
-    left = min(solid_share(fat, from_c), solid_share(fat, at_c))
-    return left * melting_heat(fat).value
+    left = np.minimum(solid_share(fat, np.array([from_c])), solid_share(fat, at_c))
+    return np.asarray(left * melting_heat(fat).value)
 
 
-def solid_share(fat: str, at_c: float) -> float:
-    """Share of a fat that is solid, up to 1."""
+def solid_share(fat: str, at_c: Floats) -> Floats:
+    """Share of a fat that is solid, up to 1. Shape of `at_c`."""
     points = curve(fat, "solid")
-    return float(
-        np.interp(at_c, [at for at, _ in points], [share for _, share in points]) / 100
-    )
+    shares = np.interp(at_c, [at for at, _ in points], [share for _, share in points])
+    return np.asarray(shares / 100)

@@ -26,7 +26,9 @@ def _on_the_whole(found: Trouble) -> bool:
     """Whether it is a trouble of the piece, and not of one component's formula."""
     first = found.suspects[0]
     return found.component is None or (
-        not found.sign.of and (first.by != "the card" or "dew" in first.cause.reading)
+        not found.named
+        and not found.sign.of
+        and (first.by != "the card" or "dew" in first.cause.reading)
     )
 
 
@@ -44,18 +46,41 @@ def _blocks(found: Trouble) -> Iterator[Block]:
             Column(head=Words("how to tell"), share=2.4),
         ),
         rows=tuple(
-            _row(number, one) for number, one in enumerate(found.suspects, start=1)
+            _row(number, one)
+            for number, one in enumerate(
+                (one for one in found.suspects if not _hardly(one)), start=1
+            )
         ),
     )
+    yield from _cleared(found)
     yield Head(text=Words("next time"))
     yield Lines(
         lines=tuple(
             Words("{cause}: {prevent}", cause=one.cause.name, prevent=one.cause.prevent)
             for one in found.suspects[:TO_PREVENT]
-            if one.weighed != "speaks against it"
+            if not _hardly(one)
         )
         or (Words("nothing that was read speaks for any of these: read more"),)
     )
+
+
+def _cleared(found: Trouble) -> Iterator[Block]:
+    """Name what hardly is the cause, apart by what says so."""
+    cleared = [one for one in found.suspects if _hardly(one)]
+    read = [str(one.says) for one in cleared if one.by == "your reading"]
+    card = [one.cause.name for one in cleared if one.by != "your reading"]
+    lines: list[Text] = []
+    if read:
+        lines.append(Words("hardly: {all}", all="; ".join(read)))
+    if card:
+        lines.append(Words("hardly, by the formula: {all}", all="; ".join(card)))
+    if lines:
+        yield Lines(lines=tuple(lines))
+
+
+def _hardly(one: Suspect) -> bool:
+    """Whether a number, and not only what the card means to do, speaks against it."""
+    return one.weighed == "speaks against it" and not one.meant
 
 
 def _row(number: int, one: Suspect) -> tuple[Cell, ...]:
@@ -63,8 +88,6 @@ def _row(number: int, one: Suspect) -> tuple[Cell, ...]:
     known = one.says if one.value is not None else Words("not read yet")
     if one.meant:
         known = Words("{says}: measured?", says=one.says)
-    elif one.weighed == "speaks against it":
-        known = Words("hardly: {says}", says=one.says)
     return (
         Cell(text=str(number)),
         Cell(text=one.cause.name, strong=sure),

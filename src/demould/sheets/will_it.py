@@ -44,4 +44,4 @@ def all_of_it(found: Sequence[Finding], names: dict[str, str]) -> Iterator[Block
 def _line(one: Finding) -> Words:
     if one.do is None:
         return Words("{says}", says=one.says)
-    return Words("{says}: {do}", says=one.says, do=one.do)
+    return Words("{says}. Try: {do}", says=one.says, do=one.do)

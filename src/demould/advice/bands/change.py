@@ -117,12 +117,20 @@ def _soaking(component: Component, line: FormulaLine) -> float:
     return water.amount.value / line.amount.value if line.amount.value else 0.0
 
 
+def soaking_lines(component: Component) -> tuple[FormulaLine, ...]:
+    """The lines of water that say they are for the gelatin."""
+    return tuple(
+        line
+        for line in component.formula
+        if "water" in line.what.casefold()
+        and any(
+            word in " ".join((line.state, *line.remarks)).casefold() for word in SOAKS
+        )
+    )
+
+
 def _soaking_line(component: Component) -> FormulaLine | None:
-    for line in component.formula:
-        said = " ".join((line.what, line.state, *line.remarks)).casefold()
-        if "water" in line.what.casefold() and any(word in said for word in SOAKS):
-            return line
-    return None
+    return next(iter(soaking_lines(component)), None)
 
 
 def at_amount(

@@ -13,12 +13,13 @@ from demould.advice.bands.quantity import (
     measured,
     quantity,
 )
+from demould.advice.bands.soak import soaked
 from demould.advice.bands.temperatures import temperatures
 from demould.larder.fact import Band, Fact
 from demould.larder.read import agents, bands
 from demould.matter.acidity import Acidity, acidity
 from demould.matter.composition import composition
-from demould.matter.density import mix_density
+from demould.matter.density import mix_density, overrun
 from demould.matter.gelatin import APART
 from demould.matter.grams import Find, share
 from demould.matter.inside import inside
@@ -55,6 +56,7 @@ def judged(component: Component, dessert: Dessert, find: Find) -> tuple[Judged, 
         *_density(component, band, find, parts),
         *_sour(component, find, parts),
         *_dry_sugar(component, band),
+        *soaked(component, find),
         *_bake(component, band),
         *temperatures(component, dessert, band),
         *mix_ends(component, band, find),
@@ -169,11 +171,11 @@ def _share(
     return Judged(
         component=component.key,
         name=component.name,
-        what=what.name,
+        what="soluble solids" if what.name == "solids" else what.name,
         figure=figure,
         low=low,
         high=high,
-        unit="%",
+        unit="°Brix" if what.name == "solids" else "%",
         verdict=verdict,
         change=_do(verdict, way),
     )
@@ -205,6 +207,7 @@ def _density(
             unit="g/ml",
             verdict=verdict,
             change=None if verdict == "inside" else Words("weigh a known cup of it"),
+            remark=_overrun(component),
         )
     if band.kind in BAKED:
         return
@@ -212,6 +215,14 @@ def _density(
     stated = component.density.value
     if abs(stated / worked_out - 1) > DENSITY_APART:
         yield _apart(component, stated, worked_out)
+
+
+def _overrun(component: Component) -> Words | None:
+    if component.whipped is None:
+        return None
+    return Words(
+        "{n:.0f} % overrun", n=overrun(component.density, component.whipped).value
+    )
 
 
 def _apart(component: Component, stated: float, worked_out: float) -> Judged:

@@ -97,7 +97,7 @@ def _bands(batch: Batch) -> dict[str, float]:
             told[_BY_BAND[one.what]] = one.figure.value
         if one.what.startswith(("gelatin", "pectin", "agar")):
             told |= _off(one, one.figure.value, "dose")
-        if one.what == "solids":
+        if one.what == "soluble solids":
             told["solids short"] = one.low - one.figure.value
     return told
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from demould.advice.troubles.own_numbers import Batch, own_numbers
+from demould.larder.names import nearest, plain
 from demould.larder.read import bands, find_sign, near_signs, reading_kinds
 from demould.larder.troubles import Cause, ReadingKind, Sign
 from demould.matter.grams import Find
@@ -19,7 +20,19 @@ Weighed = Literal["speaks for it", "speaks against it", "not known"]
 READ, FORMULA, MEANT_FOR, MEANT_AGAINST = 10.0, 5.0, 3.0, 1.0
 """What counts beside how often a cause is the one (1 to 5): a reading, what the formula
 gives, and what the card only means to be done (for it, against it)."""
-MEANT = ("mix", "whip", "fold", "rest", "bake loss", "density", "coat", "overrun")
+MEANT = (
+    "mix",
+    "whip",
+    "fold",
+    "rest",
+    "bake loss",
+    "density",
+    "coat",
+    "overrun",
+    "bloom",
+)
+OF_GELATIN = ("bloom", "boiled gelatin")
+"""Readings that mean nothing where there is no gelatin."""
 BY_BAND: dict[str, tuple[str, str]] = {
     "dose short": ("{value:.2f} % under its band", "within its band"),
     "dose over": ("{value:.2f} % over its band", "within its band"),
@@ -61,11 +74,11 @@ class Suspect:
             wrong, fine = BY_BAND[self.cause.reading]
             said = wrong if self.weighed == "speaks for it" else fine
             return Words(said + " ({by})", value=self.value, by=self.by)
-        unit = self.cause.unit if self.cause.unit not in ("times", "") else ""
+        unit = "" if self.cause.unit in ("times", "", "g bloom") else self.cause.unit
         if self.cause.unit == "times":
             return Words(
-                "{how} ({by})",
-                how="yes" if self.weighed == "speaks for it" else "no",
+                "{how} {by}",
+                how="yes, by" if self.weighed == "speaks for it" else "not by",
                 by=self.by,
             )
         return Words(
@@ -88,11 +101,15 @@ def _fine(cause: Cause) -> Words:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trouble:
-    """A sign on a component of a dessert: its suspects, the likeliest first."""
+    """A sign on a component of a dessert: its suspects, the likeliest first.
+
+    `named` where the cook said which component.
+    """
 
     sign: Sign
     component: Component | None
     suspects: tuple[Suspect, ...]
+    named: bool = False
 
 
 def troubles(
@@ -114,6 +131,7 @@ def troubles(
             sign=sign,
             component=one,
             suspects=_suspects(sign, one, dessert, kitchen, find, read),
+            named=part is not None,
         )
         for one in where
     ]
@@ -154,8 +172,25 @@ def _suspects(
                 read=read,
             )
         )
-    found = [_suspect(cause, own, read) for cause in sign.causes]
+    found = [
+        _suspect(cause, own, read)
+        for cause in sign.causes
+        if component is None or _can_be(cause, own)
+    ]
     return tuple(sorted(found, key=lambda one: -one.score))
+
+
+def _can_be(cause: Cause, own: Mapping[str, float]) -> bool:
+    """Whether a cause means anything here: no gelatin, no weak gelatin.
+
+    What only a formula can tell and this one does not is not of this component.
+    """
+    if cause.reading in OF_GELATIN:
+        return "bloom" in own
+    readable = {kind.name for kind in reading_kinds().values()}
+    if not cause.reading or cause.reading in readable | set(_FROM_READINGS):
+        return True
+    return cause.reading in own or not own
 
 
 _FROM_READINGS = {
@@ -195,6 +230,17 @@ def _outside(cause: Cause, value: float) -> bool:
     return under or over
 
 
+def spoken_of(text: str, dessert: Dessert) -> Component | None:
+    """The one component a text names by its key or a word of its name, or None."""
+    said = set(plain(text).split())
+    named = [
+        one
+        for one in dessert.components
+        if said & {*plain(one.key).split(), *plain(one.name).split()[-1:]}
+    ]
+    return named[0] if len(named) == 1 else None
+
+
 def sign_called(text: str) -> Sign:
     """The sign a cook speaks of.
 
@@ -221,8 +267,6 @@ def reading_called(name: str) -> ReadingKind:
     UnreadableError
         If nothing is called that.
     """
-    from demould.larder.names import nearest, plain
-
     kinds = reading_kinds()
     if plain(name) in kinds:
         return kinds[plain(name)]

@@ -38,6 +38,7 @@ def amiss(
     from demould.advice.troubles.ranked import (
         reading_called,
         sign_called,
+        spoken_of,
         troubles,
     )
     from demould.mise.find import find_in
@@ -47,7 +48,7 @@ def amiss(
     from demould.sheets.plain import plain
 
     folder, found = open_dessert(dessert, kitchen, now)
-    seen_on = part_called(found, part) if part else None
+    seen_on = part_called(found, part) if part else spoken_of(sign, found)
     try:
         meant = sign_called(sign)
         read = {}

@@ -218,12 +218,17 @@ def _plain(ingredient: Ingredient) -> bool:
     made_of = ingredient.per_100g
     if ingredient.category == "sugar":
         return made_of.fibre < 50
-    return ingredient.category != "misc" or made_of.water > 99
+    return ingredient.category != "misc" or _is_water(ingredient)
 
 
 def _neutral(ingredient: Ingredient) -> bool:
     """Water and plain sugar, which bring no taste of their own."""
-    return ingredient.per_100g.water > 99 or ingredient.per_100g.sucrose > 99
+    return _is_water(ingredient) or ingredient.per_100g.sucrose > 99
+
+
+def _is_water(ingredient: Ingredient) -> bool:
+    """Plain water; flower waters and infusions are taste."""
+    return ingredient.name.casefold() == "water"
 
 
 def _with(
@@ -261,13 +266,17 @@ def _moved(
     lines.extend(
         FormulaLine(
             ordinal=last + n,
-            amount=_grams(find(name).name, grams[name]),
-            what=find(name).name,
+            amount=_grams(name, grams[name]),
+            what=_spoken(find(name)),
             ingredient=name,
         )
         for n, name in enumerate(helpers, start=1)
     )
     return replace(component, formula=tuple(lines))
+
+
+def _spoken(ingredient: Ingredient) -> str:
+    return ingredient.names[0] if ingredient.names else ingredient.name
 
 
 def _grams(what: str, value: float) -> Figure:
