@@ -215,9 +215,36 @@ def test_the_worst_comes_first() -> None:
     assert found[0].what == "gelatin"
 
 
-def test_a_kind_nobody_knows_is_not_judged() -> None:
+def test_a_kind_nobody_knows_has_no_bands() -> None:
     assert judged(made("moon dust", "10 sucrose"), dessert(made("x")), FIND) == ()
     assert judged(made("sponge"), dessert(made("x")), FIND) == ()
+
+
+@pytest.mark.parametrize(
+    ("agent", "grams", "low", "high"),
+    [
+        ("carrageenan_kappa", 12, 0.02, 1),
+        ("gellan_la", 5, 0.05, 0.4),
+        ("alginate", 20, 0.4, 1),
+        ("pectin_lm", 20, 0.5, 1.5),
+    ],
+)
+def test_what_sets_it_is_judged_by_its_own_dose_all_the_same(
+    agent: str, grams: float, low: float, high: float
+) -> None:
+    # Handbooks of hydrocolloids, the class of values they give (from memory).
+    one = of(
+        made("moon dust", "900 water", f"{grams} {agent}"), agent.split("_")[0][:5]
+    )
+    assert (one.verdict, one.low, one.high) == ("over", low, high)
+    assert "maker's sheet" in str(one.change)
+
+
+def test_starch_is_one_agent_whatever_it_is_of() -> None:
+    one = of(
+        made("moon dust", "900 water", "60 cornstarch", "60 potato_starch"), "starch"
+    )
+    assert (one.verdict, one.low, one.high) == ("over", 2, 8)
 
 
 @pytest.mark.parametrize("key", ["ember-log", "meadow-domes", "orchard-ring"])

@@ -252,3 +252,13 @@ def test_what_stays_in_the_sieve_is_counted() -> None:
     honest = of("x", ("100 raspberry",), "blend: sieve")
     honest = replace(honest, loss=replace(honest.loss, share=stated(7, "%")))
     assert found(honest) == []
+
+
+def test_pectin_lm_without_calcium_is_asked_about() -> None:
+    (one,) = found(of("x", ("300 pear", "60 sucrose", "4 pectin_lm")))
+    assert str(one.says).startswith(
+        "It: 0 mg calcium a gram of pectin LM: 20 to 40 set"
+    )
+    assert not one.certain
+    limed = ("300 pear", "60 sucrose", "4 pectin_lm", "0.9 calcium_lactate")
+    assert found(of("x", limed)) == []

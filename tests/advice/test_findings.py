@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from demould.advice.findings import Finding, findings
+from demould.advice.makeup import makeups
 from demould.mise.find import find_in
 from demould.mise.words import Words
-from demould.sheets.will_it import all_of_it, will_it
+from demould.sheets.will_it import all_of_it, made_of, will_it
 from demould.week.will_it import will_it_of
 from tests.advice.kitchenware import FIND, dessert, made
 from tests.demo_folder import demo_folder
@@ -57,3 +58,21 @@ def test_the_check_shows_all_with_what_to_do() -> None:
     blocks = tuple(all_of_it([finding(1)] * 5, {"d": "Dome"}))
     assert rows(table_in(blocks)) == [["Dome", "x", "y"]] * 5
     assert lines(tuple(all_of_it((), {}))) == ["Everything is within what is usual."]
+
+
+def test_what_it_is_made_of_with_fat_by_origin() -> None:
+    folder = demo_folder()
+    pebble = next(one for one in folder.desserts if one.key == "river-pebble")
+    told = rows(table_in(tuple(made_of(makeups(pebble, find_in(folder.larder))))))
+    # Worked by hand from the planning composition: water 47.1, fat 34.1, sugars 14.2.
+    assert told[0] == [
+        "Buckwheat whipped ganache",
+        "47",
+        "34",
+        "28+6",
+        "14",
+        "11",
+        "6.2",
+        "gelatin 0.4",
+    ]
+    assert tuple(made_of(())) == ()

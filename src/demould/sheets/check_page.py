@@ -13,12 +13,16 @@ def check_page(
     sure: Sure,
     unsaid: tuple[Unsaid, ...],
     will_it: Iterable[Block] = (),
+    made_of: Iterable[Block] = (),
 ) -> Page:
-    """Give the page of a folder without faults; `will_it` is what speaks up."""
+    """Give the page of a folder without faults.
+
+    `will_it` is what speaks up, `made_of` the make-up of the components, at the end.
+    """
     return Page(
         key="check",
         title=Words("{kitchen}: what is unsaid", kitchen=kitchen.upper()),
-        blocks=tuple(_blocks(sure, unsaid, will_it)),
+        blocks=tuple(_blocks(sure, unsaid, will_it)) + tuple(made_of),
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from demould.advice.findings import Finding
+from demould.advice.makeup import Makeup
 from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Table
 
@@ -45,3 +46,41 @@ def _line(one: Finding) -> Words:
     if one.do is None:
         return Words("{says}", says=one.says)
     return Words("{says}. Try: {do}", says=one.says, do=one.do)
+
+
+def made_of(found: Sequence[Makeup]) -> Iterator[Block]:
+    """Show what each component is made of, in 100 g as it is used."""
+    if not found:
+        return
+    yield Head(
+        text=Words("what it is made of"),
+        note=Words("in 100 g as it is used; sweet: sugar is 100"),
+    )
+    heads = ("water", "fat", "milk+cocoa", "sugars", "sweet", "pH")
+    yield Table(
+        columns=(
+            Column(share=2.2),
+            *(Column(head=head, align="right", share=0.6) for head in heads),
+            Column(head=Words("set by"), share=1.2),
+        ),
+        rows=tuple(_made_of(one) for one in found),
+    )
+
+
+def _made_of(one: Makeup) -> tuple[Cell, ...]:
+    inside = one.made_of
+    origin = f"{inside.milk_fat:.0f}+{inside.cocoa_butter:.0f}"
+    return (
+        Cell(text=one.name),
+        Cell(text=f"{inside.water:.0f}"),
+        Cell(text=f"{inside.fat:.0f}"),
+        Cell(text=origin if inside.milk_fat + inside.cocoa_butter >= 0.5 else ""),
+        Cell(text=f"{inside.sugars:.0f}"),
+        Cell(text=f"{one.sweetness:.0f}"),
+        Cell(text=f"{one.acidity.likely:.1f}" if one.acidity else "", known="assumed"),
+        Cell(
+            text=", ".join(
+                f"{dose.agent} {dose.to_judge.value:.2g}" for dose in one.doses
+            )
+        ),
+    )

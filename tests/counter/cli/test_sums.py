@@ -92,3 +92,16 @@ def test_the_smallest_trial() -> None:
     shown = run("trial", PEBBLE, *NOW).stdout
     assert "the smallest honest trial: 8" in shown
     assert json.loads(run("trial", PEBBLE, "--json", *NOW).stdout)["pieces"] == 8
+
+
+def test_the_check_has_findings_and_the_make_up_of_every_component() -> None:
+    answer = json.loads(run("check", DEMO, "--json", *NOW).stdout)
+    assert answer["will_it"]
+    assert {"dessert", "kind", "says", "do", "weight"} == set(answer["will_it"][0])
+    ganache = next(one for one in answer["made_of"] if one["component"] == "ganache")
+    assert round(ganache["per_100g"]["fat"], 1) == 34.1
+    assert round(ganache["set_by"]["gelatin"]["value"], 2) == 0.40
+    assert ganache["ph"][0] < ganache["ph"][1]
+    shown = run("check", DEMO, *NOW).stdout
+    assert "WHAT IT IS MADE OF" in shown
+    assert max(map(len, shown.splitlines())) <= 80

@@ -13,6 +13,8 @@ from demould.mise.words import Words
 
 SOAKS = ("for the gelatin", "for it")
 MOST_TIMES = 3.0
+LEAST_LEFT = 0.3
+"""A change that leaves less of the batch than this is another formula [g/g]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +99,8 @@ def _ways(
             continue
         by = _to_the_inside(lack / slope, what.step)
         to = round(grams.value + by, 6)
+        if whole + by < LEAST_LEFT * whole:
+            continue
         if to < 0 or to > max(MOST_TIMES * grams.value, grams.value + 0.3 * whole):
             continue
         yield Change(

@@ -1,9 +1,11 @@
-"""Water that soaks the gelatin: written once, neither forgotten nor counted twice."""
+"""What goes with an agent: water that soaks the gelatin, sugar dry with the pectin."""
 
+import math
 from collections.abc import Iterator
 
 from demould.advice.bands.change import soaking_lines
 from demould.advice.bands.judged import Judged, verdict_of
+from demould.larder.fact import Band
 from demould.larder.read import agent_of, agents
 from demould.matter.gelatin import water_for
 from demould.matter.grams import Find, weighed_lines
@@ -58,4 +60,36 @@ def soaked(component: Component, find: Find) -> Iterator[Judged]:
             least=least,
             most=most,
         ),
+    )
+
+
+def dry_sugar(component: Component, band: Band) -> Iterator[Judged]:
+    """Sugar to mix the pectin with: all sugar lines over all pectin lines."""
+    fact = band.more.get("sugar per pectin")
+    if fact is None:
+        return
+    grams = {"pectin": 0.0, "sugar": 0.0}
+    for line in component.formula:
+        said = line.what.casefold()
+        if line.amount is not None and line.amount.unit == "g":
+            for name in grams:
+                grams[name] += line.amount.value if name in said.split() else 0.0
+    if not grams["pectin"]:
+        return
+    ratio = grams["sugar"] / grams["pectin"]
+    least = fact.low * grams["pectin"]
+    yield Judged(
+        component=component.key,
+        name=component.name,
+        what="sugar to mix dry with the pectin",
+        figure=worked(
+            "sugar to a gram of pectin", ratio, "times", "sugar lines by pectin lines"
+        ),
+        low=fact.low,
+        high=math.inf,
+        unit="times its weight",
+        verdict="under" if ratio < fact.low else "inside",
+        change=Words("mix it with {least:g} g of sugar or more", least=least)
+        if ratio < fact.low
+        else None,
     )

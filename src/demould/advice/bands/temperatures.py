@@ -1,11 +1,12 @@
-"""Temperatures and rests that a method says, against what is usual."""
+"""Temperatures, rests and bake losses that a card says, against what is usual."""
 
 import math
 from collections.abc import Iterable, Iterator
 
-from demould.advice.bands.judged import Judged
+from demould.advice.bands.judged import Judged, verdict_of
 from demould.larder.fact import Band, Fact
 from demould.larder.read import hold
+from demould.matter.grams import share
 from demould.mise.component import Component
 from demould.mise.degrees import Degrees, degrees_in
 from demould.mise.dessert import Dessert
@@ -14,6 +15,7 @@ from demould.mise.method import Step
 from demould.mise.words import Words
 
 SLACK_K = 0.5
+SLACK_LOSS = 0.05
 RESTS = {"whipped ganache": "ganache resting", "mirror glaze": "mirror glaze"}
 """Kinds that need a rest, and the hold of the larder that says how long."""
 
@@ -100,4 +102,26 @@ def _rest(component: Component, band: Band) -> Iterator[Judged]:
         change=Words("let it rest {least:g} h or more", least=least)
         if hours < least
         else None,
+    )
+
+
+def baked(component: Component, band: Band) -> Iterator[Judged]:
+    """Judge what the oven takes away."""
+    fact = band.more.get("bake loss")
+    if fact is None or component.cooked_away is None:
+        return
+    lost = 100 * share(component.cooked_away)
+    verdict = verdict_of(lost, fact.low, fact.high, SLACK_LOSS)
+    yield Judged(
+        component=component.key,
+        name=component.name,
+        what="bake loss",
+        figure=component.cooked_away,
+        low=fact.low,
+        high=fact.high,
+        unit="%",
+        verdict=verdict,
+        change=None
+        if verdict == "inside"
+        else Words("weigh the sheet before and after the oven"),
     )

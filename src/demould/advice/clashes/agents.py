@@ -108,6 +108,22 @@ def _calcium(
                     " trial first"
                 ),
             )
+        elif each < fact.low:
+            yield clash(
+                component,
+                Words(
+                    "{mg:.0f} mg calcium a gram of {agent}: {low:g} to {high:g} set it;"
+                    " fruit and tap water bring some",
+                    mg=each,
+                    agent=name,
+                    low=fact.low,
+                    high=fact.high,
+                ),
+                Words(
+                    "ask the pectin's own sheet, or a little calcium salt; trial first"
+                ),
+                certain=False,
+            )
 
 
 def _sugar(

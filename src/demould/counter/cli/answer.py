@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
     from demould.advice.findings import Finding
+    from demould.advice.makeup import Makeup
     from demould.amounts.counts.factors import Make
     from demould.amounts.finish.dip import InJug
     from demould.cold.wait import Wait
@@ -71,6 +72,22 @@ def of_finding(one: Finding) -> Answer:
         "says": str(one.says),
         "do": str(one.do) if one.do else None,
         "weight": one.weight,
+    }
+
+
+def of_makeup(one: Makeup) -> Answer:
+    """Give what one component is made of, per 100 g."""
+    from dataclasses import asdict
+
+    return {
+        "component": one.component,
+        "name": one.name,
+        "per_100g": {**asdict(one.made_of), "sugars": one.made_of.sugars},
+        "sweetness": one.sweetness,
+        "antifreeze": one.antifreeze,
+        "density": one.density,
+        "ph": [one.acidity.low, one.acidity.high] if one.acidity else None,
+        "set_by": {dose.agent: of_figure(dose.to_judge) for dose in one.doses},
     }
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from demould.counter.cli.answer import of_finding, of_problem, of_sure
+from demould.counter.cli.answer import of_finding, of_makeup, of_problem, of_sure
 from demould.counter.cli.asking import FAULTS, common, print_json, read_as_at, tell
 
 
@@ -19,10 +19,11 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     usual band or will not hold; then every assumed figure, the one that moves most
     first, with the measurement that settles it.
     """
+    from demould.advice.makeup import makeups
     from demould.mise.find import find_in
     from demould.sheets.check_page import check_page
     from demould.sheets.plain import plain
-    from demould.sheets.will_it import all_of_it
+    from demould.sheets.will_it import all_of_it, made_of
     from demould.week.orders import makings_of
     from demould.week.sure import sure_of
     from demould.week.unsaid import unsaid_of
@@ -40,11 +41,15 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     sure = sure_of(makings, read.kitchen, find)
     unsaid = unsaid_of(read)
     found = will_it_of(read.desserts, read.kitchen, find)
+    makeup = [one for dessert in read.desserts for one in makeups(dessert, find)]
     if as_json:
         said = [{"says": str(one.says), "asks": str(one.asks)} for one in unsaid]
         will_it = [of_finding(one) for one in found]
-        print_json({"faults": [], "unsaid": said, "will_it": will_it, **of_sure(sure)})
+        answer = {"faults": [], "unsaid": said, "will_it": will_it, **of_sure(sure)}
+        print_json(answer | {"made_of": [of_makeup(one) for one in makeup]})
         return
     names = {one.key: one.name for one in read.desserts}
-    page = check_page(read.kitchen.name, sure, unsaid, all_of_it(found, names))
+    page = check_page(
+        read.kitchen.name, sure, unsaid, all_of_it(found, names), made_of(makeup)
+    )
     click.echo(plain(page), nl=False)
