@@ -52,7 +52,7 @@ def test_sugar_for_118_up_at_1500_m() -> None:
 def test_higher_up_sugar_is_cooked_lower(asked: float, height: float) -> None:
     found = cook_sugar_to(asked, water_boils_c(height))
     assert found.low <= found.likely <= asked + 0.01
-    assert found.likely - found.low < 4.5
+    assert found.likely - found.low < 6
 
 
 def test_solids_of_a_boiling_syrup() -> None:
