@@ -13,6 +13,7 @@ from demould.advice.bands.quantity import measured, quantity
 from demould.matter.acidity import acidity
 from demould.matter.inside import inside
 from demould.mise.component import Component
+from demould.mise.dessert import Dip, Spray
 from demould.mise.find import find_in
 from demould.mise.method import Stand, Step
 from tests.advice.kitchenware import FIND, airy, dessert, made
@@ -344,3 +345,33 @@ def test_water_for_the_gelatin_is_written_once() -> None:
 def test_overrun_stands_beside_the_whipped_density() -> None:
     # 1.03 to 0.62 g/ml: 66 %.
     assert str(of(with_gelatin(3.6), "density, whipped").remark) == "66 % overrun"
+
+
+def coated(finish: Dip | Spray, *lines: str, density: float) -> list[Judged]:
+    kind = "thin dip" if isinstance(finish, Dip) else "velvet spray"
+    one = made(kind, *lines, density=density)
+    return list(judged(one, replace(dessert(one), finish=(finish,)), FIND))
+
+
+def test_a_coat_over_a_millimetre_is_said() -> None:
+    # Common practice, no source: 0.6 to 1.0 mm.
+    thick = Dip(
+        component="it",
+        film=stated(1.2, "mm"),
+        clearance=stated(15, "mm"),
+        heel=stated(10, "g"),
+    )
+    lines = ("330 white_couv_35", "270 cocoa_butter")
+    (one,) = (j for j in coated(thick, *lines, density=1.06) if j.what == "coat")
+    assert str(one.says) == "It: coat 1.2, over 0.6 to 1 mm"
+
+
+def test_a_spray_goes_by_grams_on_100_cm2_and_by_what_lands() -> None:
+    # 0.05 mm of 1.00 g/ml are 0.5 g on 100 cm2; 0.5 to 2 g is usual, 40 to 60 % lands.
+    fine = Spray(component="it", film=stated(0.05, "mm"), lands=stated(30, "%"))
+    lines = ("60 cocoa_butter", "40 white_couv_35")
+    found = {j.what: j for j in coated(fine, *lines, density=1.0)}
+    assert found["laid on"].figure is not None
+    assert found["laid on"].figure.value == pytest.approx(0.5)
+    assert found["laid on"].verdict == "inside"
+    assert found["what lands"].verdict == "under"

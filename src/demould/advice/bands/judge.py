@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from demould.advice.bands.airy import dense
 from demould.advice.bands.change import Bound
+from demould.advice.bands.finish import laid_on
 from demould.advice.bands.judged import Judged
 from demould.advice.bands.mix_ends import mix_ends
 from demould.advice.bands.quantity import has_weight, quantity
@@ -44,6 +45,7 @@ def judged(component: Component, dessert: Dessert, find: Find) -> tuple[Judged, 
             *dense(component, band, find, parts),
             *dry_sugar(component, band),
             *baked(component, band),
+            *laid_on(component, dessert, band),
             *temperatures(component, dessert, band),
             *mix_ends(component, band, find),
         ]
