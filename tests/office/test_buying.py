@@ -168,6 +168,8 @@ def test_cocoa_butter_covers_what_is_used_not_what_must_be_melted() -> None:
     cocoa = call("cocoa butter", buying())
     assert cocoa.need.used.value == pytest.approx(146, abs=1)
     assert cocoa.only_to_melt
+    assert cocoa.short.value == pytest.approx(289 - 150, abs=1)
+    assert [(one.count, one.pack.size.value) for one in cocoa.packs] == [(1, 1000)]
     assert str(cocoa.remarks[0]) == (
         "289 g must be melted; the 150 g there are enough only for the 146 g used up"
     )
@@ -236,6 +238,15 @@ def test_a_pack_more_for_a_few_grams_is_said() -> None:
     assert [one.count for one in cream.packs] == [2]
     assert [str(one) for one in cream.remarks] == [
         "5 g less, and one pack fewer would do"
+    ]
+
+
+# 1245 g short; packs of 1250 g: one, and 5 g are all there is to spill.
+def test_a_pack_that_is_only_just_enough_is_said() -> None:
+    packs = (Pack(size=g(1250)),)
+    cream = call("cream 35 %", buying(cream=entry("cream 35 %", packs=packs)))
+    assert [str(one) for one in cream.remarks] == [
+        "only 5 g more than is needed: nothing may be spilt"
     ]
 
 

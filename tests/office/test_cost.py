@@ -8,12 +8,15 @@ import pytest
 
 from demould.demo import NOW
 from demould.mise.figure import Figure
+from demould.mise.find import find_in
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Draws, Packing
+from demould.mise.order import Frozen
 from demould.mise.own_larder import Pack
 from demould.office.cost import Cost
 from demould.office.money import rounded
 from demould.week.costing import Costing, cost_at, costings_of
+from demould.week.making import making_of
 from tests.demo_folder import demo_folder, demo_makings
 from tests.office.larder_by_hand import g
 from tests.week.demo_week import domes, pebbles
@@ -206,3 +209,14 @@ def test_asked_spares_grow_with_the_number() -> None:
     spares = Figure(name="spares", value=3, unit="pieces")
     making = replace(making, order=replace(making.order, spares=spares))
     assert cost_at(making, 24, demo_folder(), NOW).made == 30
+
+
+def test_a_price_goes_by_what_it_would_cost_were_all_made_new() -> None:
+    """12 of 27 in the freezer: less is spent, and a piece is worth what it was."""
+    making = pebbles()
+    order = replace(making.order, frozen=(Frozen(pieces=12),))
+    find = find_in(demo_folder().larder)
+    some = making_of(order, making.amounts.dessert, demo_folder().kitchen, find)
+    one = costings_of((some,), demo_folder(), NOW, sizes=())[0]
+    assert one.cost.ingredients < one.new.ingredients == pebble().ingredients
+    assert one.from_share.net == one.new.ingredients / 24 * 4

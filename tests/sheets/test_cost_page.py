@@ -60,5 +60,7 @@ def test_the_page_has_each_component_in_all_made_and_sold() -> None:
 
 
 def test_it_is_read_in_80_columns() -> None:
-    text = plain(cost_page(kitchen(), costings(), NOW))
+    page = cost_page(kitchen(), costings(), NOW)
+    assert str(page.note) == "drawn up Tue 14:00"
+    text = plain(page)
     assert max(map(len, text.splitlines())) <= 80

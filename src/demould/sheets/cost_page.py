@@ -9,8 +9,9 @@ from demould.mise.words import Words
 from demould.office.cost import Cost
 from demould.office.labour import in_words
 from demould.office.price import Price, verdict
-from demould.sheets.office_words import day, money
+from demould.sheets.office_words import money
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
+from demould.sheets.times import day_time
 from demould.week.costing import Costing
 
 
@@ -65,7 +66,7 @@ def cost_page(kitchen: Kitchen, costings: Iterable[Costing], now: datetime) -> P
     return Page(
         key="cost",
         title=Words("{kitchen}, cost and price", kitchen=kitchen.name.upper()),
-        note=Words("drawn up {now}", now=f"{day(now)} {now:%H:%M}"),
+        note=Words("drawn up {now}", now=day_time(now)),
         blocks=tuple(block for one in costings for block in _of_order(one)),
         foot=(
             Words(
