@@ -1,7 +1,7 @@
 from dataclasses import replace
 
 from demould.plan.answer.schedule import Explain, Relaxation
-from demould.plan.judge.check import Violation
+from demould.plan.judge.violation import Violation
 from demould.sheets.page import Block
 from demould.sheets.verdict import verdict
 from demould.week.timing import Timing

@@ -13,7 +13,7 @@ from demould.plan.kitchen.lines import OPEN
 from demould.plan.problem.steps import Lag, Step, exactly
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.cpsat import latest_start, solve
+from demould.plan.solve.search import latest_start, solve
 from demould.plan.why.explain import explain
 from demould.week.making import Making
 from demould.week.orders import makings_of, wanted, with_order

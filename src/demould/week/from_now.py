@@ -16,7 +16,8 @@ from demould.plan.kitchen.soon import as_soon_as
 from demould.plan.problem.steps import Window
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.cpsat import Wish, solve
+from demould.plan.solve.search import solve
+from demould.plan.solve.wish import Wish
 from demould.week.making import Making
 from demould.week.orders import makings_of, wanted, with_order
 

@@ -10,7 +10,7 @@ from demould.plan.kitchen.from_kitchen import lay_out
 from demould.plan.problem.steps import Problem
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 from demould.plan.why.explain import conflict_of, sentence
 from demould.week.making import Making
 from demould.week.orders import makings_of, wanted, with_order

@@ -6,13 +6,14 @@ from datetime import datetime
 
 from demould.mise.kitchen import Kitchen
 from demould.plan.answer.schedule import Planned, Schedule
-from demould.plan.judge.check import Violation, check
+from demould.plan.judge.check import check
+from demould.plan.judge.violation import Violation
 from demould.plan.kitchen.clock import moment_at
 from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.kitchen.parts import Part, ToMake
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.cpsat import latest_starts, solve
+from demould.plan.solve.search import latest_starts, solve
 from demould.plan.why.explain import explain
 
 SOLVE_S = 6.0

@@ -93,7 +93,11 @@ def test_a_road_the_step_does_not_have_is_none() -> None:
 
 def test_somebody_is_there_for_all_of_it_for_the_ends_or_not_at_all() -> None:
     bake = WEEK.steps[1]
-    assert attended_parts(bake, 100, 140) == ((100, 105), (130, 140))
-    assert attended_parts(replace(bake, attend_end=0), 100, 140) == ((100, 105),)
-    assert attended_parts(replace(bake, attended="all"), 100, 140) == ((100, 140),)
-    assert attended_parts(replace(bake, attended="none"), 100, 140) == ()
+    place = Planned(id="bake", start=100, end=140)
+    assert attended_parts(bake, place) == ((100, 105), (130, 140))
+    assert attended_parts(replace(bake, attend_end=0), place) == ((100, 105),)
+    assert attended_parts(replace(bake, attended="none"), place) == ()
+    whole = replace(bake, attended="all")
+    assert attended_parts(whole, place) == ((100, 140),)
+    sittings = ((100, 120), (130, 140))
+    assert attended_parts(whole, replace(place, segments=sittings)) == sittings

@@ -8,7 +8,8 @@ import pytest
 
 from demould.plan.answer.schedule import Objective, Planned, Schedule, objective_of
 from demould.plan.answer.schedule_json import schedule_from_json
-from demould.plan.judge.check import Violation, check
+from demould.plan.judge.check import check
+from demould.plan.judge.violation import Violation
 from demould.plan.problem.steps import (
     Hold,
     Lag,
@@ -23,7 +24,7 @@ from demould.plan.problem.steps import (
     Window,
     exactly,
 )
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 
 # A morning and the next: fill together, freeze over night, demould, glaze.
 ASKED = Problem(
@@ -197,7 +198,7 @@ BROKEN: list[tuple[Problem, Schedule, str, str]] = [
         ASKED,
         moved("syrup", start=2395, end=2405),
         "horizon",
-        "syrup is not between Mon 00:00 and Tue 16:00",
+        "syrup must be over by Tue 16:00, where the plan ends, but is over Tue 16:05",
     ),
     (
         asking("syrup", earliest=1901),

@@ -15,7 +15,7 @@ from demould.plan.kitchen.clock import moment_at
 from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.kitchen.parts import ToMake
 from demould.plan.problem.steps import Lag, Step
-from demould.plan.solve.cpsat import latest_start, solve
+from demould.plan.solve.search import latest_start, solve
 from demould.week.office import needs_of_all
 from demould.week.to_plan import to_make
 from tests.demo_folder import demo_folder, demo_makings

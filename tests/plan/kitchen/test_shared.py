@@ -11,7 +11,7 @@ from demould.plan.kitchen.from_kitchen import lay_out
 from demould.plan.kitchen.parts import ToMake
 from demould.plan.kitchen.shared import shared_batches
 from demould.plan.problem.steps import Step, Window
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 from tests.demo_folder import demo_folder
 from tests.plan.kitchen.test_from_kitchen import wanted
 

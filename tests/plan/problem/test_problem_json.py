@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from demould.plan.problem.problem_json import problem_from_json, problem_to_json
 from demould.plan.problem.steps import (
+    Fact,
     Lag,
     Order,
     Other,
@@ -161,10 +162,72 @@ def faulty_step(**change: object) -> list[str]:
     )
 
 
-@pytest.mark.parametrize("key", ["changeovers", "now", "done", "previous"])
-def test_what_can_not_be_planned_yet_is_not_passed_over(key: str) -> None:
-    expected = [f"{key}: can not be planned with yet; leave it out"]
-    assert faults_with(**{key: 600}) == expected
+def test_what_happened_and_what_was_agreed_is_read_back() -> None:
+    more = {
+        "now": 520,
+        "done": {
+            "bake": {"start": 500, "end": 515},
+            "cut": {"start": 510, "end": None},
+        },
+        "previous": {
+            "steps": [{"id": "freeze", "start": 600, "end": 750, "took": "blast"}]
+        },
+        "changeovers": [
+            {"resource": "mixer", "minutes": 15, "matrix": {"nuts": {"plain": 30}}}
+        ],
+        "resources": {"oven": {"capacity": 2}, "mixer": {"capacity": 1}},
+    }
+    problem, faults = problem_from_json({**WRITTEN, **more})
+    assert faults == []
+    assert problem is not None
+    assert problem.done["cut"] == Fact(start=510)
+    assert problem.previous["freeze"] == Fact(start=600, end=750, took="blast")
+    assert problem.changeovers[0].matrix == {"nuts": {"plain": 30}}
+    written = json.loads(json.dumps(problem_to_json(problem)))
+    assert problem_from_json(written) == (problem, [])
+
+
+@pytest.mark.parametrize(
+    ("change", "fault"),
+    [
+        (
+            {"origin": "Monday"},
+            "origin 'Monday' is no date and time; write the local midnight all minutes"
+            " are counted from, as 2026-03-02T00:00",
+        ),
+        (
+            {"zone": "Brackmoor"},
+            "no zone is called 'Brackmoor'; write one as Europe/Rome",
+        ),
+        (
+            {"done": {"bake": {"start": 5, "end": 9}}},
+            "something is done, but 'now' is not there; say at which minute it is now",
+        ),
+        (
+            {"now": 600, "done": {"bake": {"start": 590, "end": 610}}},
+            "done 'bake': it was over at 610, and now it is only 600; leave the end out"
+            " while it is running",
+        ),
+        (
+            {"now": 9, "done": {"trim": {"start": 5}}},
+            "done 'trim': no step is called 'trim'",
+        ),
+        (
+            {"changeovers": [{"resource": "oven"}]},
+            "changeover of 'oven': there are 2 of it; one is changed over between users"
+            " only where there is one of it",
+        ),
+        (
+            {"horizon": 10**10},
+            "horizon: 10000000000 is past all counting; at most 1000000000 can be"
+            " planned with",
+        ),
+    ],
+)
+def test_what_can_not_have_been_meant_is_told(
+    change: dict[str, object], fault: str
+) -> None:
+    assert fault in faults_with(**change)
 
 
 def test_every_fault_is_told_with_its_place() -> None:
@@ -182,7 +245,8 @@ def test_every_fault_is_told_with_its_place() -> None:
     [
         (
             {"interruptible": True},
-            "steps[0].interruptible: can not be planned with yet; leave it out",
+            "step 'cut': it is interrupted where a window closes, so it must be"
+            " attended all the time and have a calendar",
         ),
         (
             {"interruptible": "yes"},

@@ -7,7 +7,7 @@ from demould.plan.problem.steps import Person, Problem, Step, Window, exactly
 from demould.plan.problem.windows import (
     common,
     first_from,
-    last_until,
+    inside_windows,
     starts_attended,
     starts_within,
 )
@@ -18,22 +18,6 @@ HOURS = (Window(open=10, close=20), Window(open=25, close=28))
 def test_a_stretch_begins_early_enough_to_end_before_closing() -> None:
     assert starts_within(HOURS, 3) == ((10, 17), (25, 25))
     assert starts_within(HOURS, 4) == ((10, 16),)
-
-
-def test_the_next_and_the_last_minute_in_open_hours() -> None:
-    ranges = ((10, 17), (12, 13), (25, 25))
-    assert [first_from(ranges, minute) for minute in (0, 11, 18, 26)] == [
-        10,
-        11,
-        25,
-        None,
-    ]
-    assert [last_until(ranges, minute) for minute in (9, 15, 24, 30)] == [
-        None,
-        15,
-        17,
-        25,
-    ]
 
 
 PIPE = Step(id="pipe", duration=exactly(3), attended="all", calendar="kitchen")
@@ -94,3 +78,14 @@ def test_common_minutes_are_in_both(
         return {minute for a, b in ranges for minute in range(a, b + 1)}
 
     assert minutes(common(one, other)) == minutes(one) & minutes(other)
+
+
+def test_the_next_minute_in_open_hours() -> None:
+    ranges = ((10, 17), (12, 13), (25, 25))
+    found = [first_from(ranges, minute) for minute in (0, 11, 18, 26)]
+    assert found == [10, 11, 25, None]
+
+
+def test_what_is_open_between_two_minutes_may_be_less_than_a_window() -> None:
+    assert list(inside_windows(HOURS, 12, 26)) == [(12, 20), (25, 26)]
+    assert list(inside_windows(HOURS, 20, 25)) == []

@@ -27,7 +27,7 @@ from demould.plan.problem.steps import (
 )
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 from demould.week.office import needs_of_all
 from demould.week.orders import makings_of
 from demould.week.to_plan import to_make

@@ -12,7 +12,7 @@ import pytest
 
 from demould.plan.judge.check import check
 from demould.plan.problem.steps import Lag, Problem, Resource, Step, exactly
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 
 CASES = Path(__file__).parents[1] / "cases"
 

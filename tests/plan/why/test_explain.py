@@ -18,7 +18,7 @@ from demould.plan.problem.steps import (
     Window,
     exactly,
 )
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 from demould.plan.why.explain import conflict_of, explain, told
 from demould.plan.why.mend import changed, mends
 from demould.plan.why.subset import members_of, only

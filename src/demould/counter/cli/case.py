@@ -18,9 +18,14 @@ if TYPE_CHECKING:
 ANSWERED_BY = {
     "demould-cold-case/1": "demould.counter.cli.case:answer_cold",
     "demould-formula-case/1": "demould.counter.cli.case:answer_formula",
+    "demould-plan-problem/1": "demould.counter.cli.case:answer_plan",
 }
 """Who answers a schema: a function from (case, limit in seconds) to its answer, or None
 and every fault as a sentence that begins with its place. Imported when it is asked."""
+
+
+PLAN_S = 10.0
+"""Seconds for a plan where the limit is not said."""
 
 
 @click.command()
@@ -29,7 +34,7 @@ and every fault as a sentence that begins with its place. Imported when it is as
     "--limit",
     type=click.FloatRange(min=0, min_open=True),
     default=None,
-    help="Seconds a search may take; cold cases need none.",
+    help="Seconds a search may take, 10 where it is not said; cold cases need none.",
 )
 def case(files: tuple[str, ...], limit: float | None) -> None:
     """Answer JSON cases, one line of JSON each, in the order of the FILEs.
@@ -89,6 +94,27 @@ def answer_formula(raw: Raw, limit: float | None) -> Answered:
 
     del limit
     return answer(raw)
+
+
+def answer_plan(raw: Raw, limit: float | None) -> Answered:
+    """Plan a problem in so many seconds, judge the plan, or say why there is none."""
+    from demould.plan.answer.schedule_json import schedule_to_json
+    from demould.plan.judge.check import check
+    from demould.plan.problem.problem_json import problem_from_json
+    from demould.plan.why.answer import answer
+
+    problem, faults = problem_from_json(raw)
+    if problem is None:
+        return None, faults
+    found = answer(problem, seconds=PLAN_S if limit is None else limit)
+    broken = check(problem, found)
+    if broken:
+        wrong = [
+            f"the plan found does not hold, a fault of the planner: {one.text}"
+            for one in broken
+        ]
+        return None, wrong
+    return schedule_to_json(found), []
 
 
 class _TwiceError(ValueError):

@@ -5,12 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
-from demould.plan.problem.steps import due_order, orders_of, roads, strictest_due
+from demould.plan.problem.steps import (
+    due_order,
+    orders_of,
+    over,
+    roads,
+    strictest_due,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
-    from demould.plan.problem.steps import At, Problem, Road, Step
+    from demould.plan.problem.steps import At, Fact, Problem, Road, Step
 
 SCHEDULE_SCHEMA = "demould-plan/1"
 
@@ -20,13 +26,17 @@ Kind = Literal["order", "resource", "lag", "calendar", "due"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Planned:
-    """A step in its place [min]; ``took`` names its road, ``who`` the people."""
+    """A step in its place [min]; ``took`` names its road, ``who`` the people.
+
+    ``segments`` are the sittings of a step that is interrupted; none: it is not.
+    """
 
     id: str
     start: int
     end: int
     took: str | None = None
     who: tuple[str, ...] = ()
+    segments: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,10 +68,16 @@ class Conflict:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Relaxation:
-    """A change that would make room, and its operations as the schema writes them."""
+    """A change that would make room, and its operations as the schema writes them.
+
+    ``problem_after`` is the problem with them applied, ``plan_after`` a judged plan of
+    it: whoever doubts the change can check it.
+    """
 
     text: str
     changes: tuple[Mapping[str, object], ...]
+    problem_after: Problem | None = None
+    plan_after: Schedule | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,7 +94,8 @@ class Schedule:
     """A plan for a problem, or that there is none.
 
     ``bound`` has, by the names in `Objective`, what no plan can fall below, given
-    that the wishes before it are met as well as they are here.
+    that the wishes before it are met as well as they are here. ``moved`` names the open
+    steps that begin at another minute, or go by another road, than was agreed.
     """
 
     problem: str
@@ -87,6 +104,7 @@ class Schedule:
     objective: Objective = Objective()
     bound: Mapping[str, int] = field(default_factory=dict)
     explain: Explain | None = None
+    moved: tuple[str, ...] = ()
 
 
 def road_taken(step: Step, planned: Planned) -> Road | None:
@@ -97,14 +115,31 @@ def road_taken(step: Step, planned: Planned) -> Road | None:
     return None
 
 
-def attended_parts(step: Step, start: int, end: int) -> tuple[tuple[int, int], ...]:
+def attended_parts(step: Step, place: Planned) -> tuple[tuple[int, int], ...]:
     """Give the stretches ``[from, to)`` [min] in which somebody is at the step."""
+    start, end = place.start, place.end
     parts: tuple[tuple[int, int], ...] = ()
     if step.attended == "all":
-        parts = ((start, end),)
+        parts = place.segments or ((start, end),)
     if step.attended == "ends":
         parts = ((start, start + step.attend_start), (end - step.attend_end, end))
     return tuple((begin, over) for begin, over in parts if begin < over)
+
+
+def moved_from(problem: Problem, planned: Iterable[Planned]) -> tuple[str, ...]:
+    """Name the open steps that are not where the agreed plan has them."""
+    return tuple(
+        place.id
+        for place in planned
+        if place.id in problem.previous
+        and place.id not in problem.done
+        and _moved(problem.previous[place.id], place)
+    )
+
+
+def _moved(agreed: Fact, place: Planned) -> bool:
+    road = agreed.took is not None and agreed.took != place.took
+    return road or agreed.start != place.start
 
 
 def objective_of(problem: Problem, planned: Iterable[Planned]) -> Objective:
@@ -122,7 +157,9 @@ def objective_of(problem: Problem, planned: Iterable[Planned]) -> Objective:
         late_orders=len(late),
         tardiness=sum(late.values()),
         margins_missed=sum(
-            max(0, step.margin - spare(problem, step, done)) for step in problem.steps
+            max(0, step.margin - spare(problem, step, done))
+            for step in problem.steps
+            if step.margin and not over(problem, step.id, "end")
         ),
         sessions=len({session for session, _ in worked}),
         overtime=sum(length for session, length in worked if session in overtime),
@@ -174,10 +211,11 @@ def _worked(
         if step.calendar is None:
             continue
         place = done[step.id]
-        for begin, over in attended_parts(step, place.start, place.end):
+        for begin, until in attended_parts(step, place):
             for window in problem.calendars[step.calendar]:
-                if window.open <= begin < window.close:
-                    yield (step.calendar, window.open), over - begin
+                inside = min(until, window.close) - max(begin, window.open)
+                if inside > 0:
+                    yield (step.calendar, window.open), inside
 
 
 def _minute(problem: Problem, done: Mapping[str, Planned], name: str, at: At) -> int:

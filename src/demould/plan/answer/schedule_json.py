@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import asdict, fields
-from typing import TYPE_CHECKING, get_args
+from typing import TYPE_CHECKING, TypeVar, get_args
 
 from demould.plan.answer.schedule import (
     SCHEDULE_SCHEMA,
@@ -16,12 +16,14 @@ from demould.plan.answer.schedule import (
     Schedule,
     Status,
 )
+from demould.plan.problem.problem_json import problem_from_json, problem_to_json
 from demould.plan.problem.rows import (
     Row,
     amounts,
     each,
     inner,
     one_of,
+    pairs,
     said,
     text,
     text_or_none,
@@ -30,7 +32,9 @@ from demould.plan.problem.rows import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
+
+Read = TypeVar("Read")
 
 
 def schedule_from_json(
@@ -54,13 +58,15 @@ def schedule_from_json(
         ),
         bound=amounts(row, "bound"),
         explain=_explain(inner(row, "explain")) if raw.get("explain") else None,
+        moved=texts(row, "moved"),
     )
     return (None if row.faults else schedule), row.faults
 
 
 def schedule_to_json(schedule: Schedule) -> dict[str, object]:
     """Write a plan so that `schedule_from_json` gives the same one back."""
-    explain = {} if schedule.explain is None else {"explain": asdict(schedule.explain)}
+    explain = {} if schedule.explain is None else _explain_json(schedule.explain)
+    moved = {"moved": list(schedule.moved)} if schedule.moved else {}
     return {
         "schema": SCHEDULE_SCHEMA,
         "problem": schedule.problem,
@@ -75,10 +81,12 @@ def schedule_to_json(schedule: Schedule) -> dict[str, object]:
                     "end": place.end,
                     "took": place.took,
                     "who": list(place.who),
+                    "segments": [list(pair) for pair in place.segments],
                 }
             )
             for place in schedule.steps
         ],
+        **moved,
         **explain,
     }
 
@@ -90,6 +98,7 @@ def _planned(row: Row) -> Planned:
         end=whole(row, "end"),
         took=text_or_none(row, "took"),
         who=texts(row, "who"),
+        segments=pairs(row, "segments"),
     )
 
 
@@ -112,9 +121,40 @@ def _conflict(row: Row) -> Conflict:
 def _relaxation(row: Row) -> Relaxation:
     return Relaxation(
         text=text(row, "text"),
-        changes=tuple(inner_row.keys for inner_row in _changes(row)),
+        changes=tuple(change.keys for change in _changes(row)),
+        problem_after=_after(row, "problem_after", problem_from_json),
+        plan_after=_after(row, "plan_after", schedule_from_json),
     )
+
+
+def _after(
+    row: Row, key: str, read: Callable[[Mapping[str, object]], tuple[Read, list[str]]]
+) -> Read | None:
+    if row.keys.get(key) is None:
+        return None
+    found, faults = read(inner(row, key).keys)
+    row.faults.extend(f"{row.place}{key}.{fault}" for fault in faults)
+    return found
 
 
 def _changes(row: Row) -> tuple[Row, ...]:
     return each(row, "changes", lambda change: change)
+
+
+def _explain_json(explain: Explain) -> dict[str, object]:
+    said_all = {
+        "text": explain.text,
+        "conflict": [asdict(one) for one in explain.conflict],
+        "relaxations": [_relaxation_json(one) for one in explain.relaxations],
+    }
+    return {"explain": said_all}
+
+
+def _relaxation_json(relaxation: Relaxation) -> dict[str, object]:
+    problem, plan = relaxation.problem_after, relaxation.plan_after
+    return {
+        "text": relaxation.text,
+        "changes": [dict(change) for change in relaxation.changes],
+        **({} if problem is None else {"problem_after": problem_to_json(problem)}),
+        **({} if plan is None else {"plan_after": schedule_to_json(plan)}),
+    }

@@ -45,13 +45,14 @@ def _sessions(
         windows = () if name is None else problem.calendars[name]
         for begin, over in place.parts:
             for window in windows:
-                if window.open <= begin and over <= window.close:
-                    yield name or "", window.open, over - begin, window.overtime
+                inside = min(over, window.close) - max(begin, window.open)
+                if inside > 0:
+                    yield name or "", window.open, inside, window.overtime
 
 
 def _missed(problem: Problem, done: Mapping[str, Done], place: Done) -> int:
     """Give the spare minutes asked for after a step that are not there."""
-    if not place.step.margin:
+    if not place.step.margin or place.over:
         return 0
     limits = [problem.horizon]
     for lag in problem.lags:
@@ -64,3 +65,15 @@ def _missed(problem: Problem, done: Mapping[str, Done], place: Done) -> int:
         limits.append(place.step.latest_end)
     spare = min(limits) - place.start - place.road.duration.min
     return place.step.margin - min(place.step.margin, max(0, spare))
+
+
+def moved(problem: Problem, done: Mapping[str, Done]) -> tuple[str, ...]:
+    """Name the open steps that begin at another minute, or go by another road."""
+    found = []
+    for name, place in done.items():
+        agreed = problem.previous.get(name)
+        if agreed is None or place.began:
+            continue
+        if agreed.start != place.start or agreed.took not in (None, place.road.name):
+            found.append(name)
+    return tuple(found)

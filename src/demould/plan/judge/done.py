@@ -12,12 +12,16 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from demould.plan.answer.schedule import Planned
-    from demould.plan.problem.steps import At, Problem, Road, Step
+    from demould.plan.problem.steps import At, Fact, Problem, Road, Step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
-    """A step with its place in the plan and the road it takes."""
+    """A step with its place in the plan and the road it takes.
+
+    ``segments`` are its sittings as the plan says them, ``parts`` what is attended.
+    With a ``fact`` it began before it is now: what is past is not judged any more.
+    """
 
     step: Step
     start: int
@@ -25,13 +29,25 @@ class Done:
     road: Road
     who: tuple[str, ...]
     parts: tuple[tuple[int, int], ...]
+    segments: tuple[tuple[int, int], ...] = ()
+    fact: Fact | None = None
+
+    @property
+    def began(self) -> bool:
+        """Whether its start is past."""
+        return self.fact is not None
+
+    @property
+    def over(self) -> bool:
+        """Whether its end is past."""
+        return self.fact is not None and self.fact.end is not None
 
 
 def attended(step: Step, place: Planned) -> tuple[tuple[int, int], ...]:
     """Give the stretches [min] in which somebody has to be at the step."""
     if step.attended == "none":
         return ()
-    parts = [(place.start, place.end)]
+    parts = [*place.segments] or [(place.start, place.end)]
     if step.attended == "ends":
         parts = [
             (place.start, place.start + step.attend_start),

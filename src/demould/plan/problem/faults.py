@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
+from datetime import datetime
 from itertools import pairwise
 from typing import TYPE_CHECKING
+from zoneinfo import available_timezones
 
+from demould.plan.problem.fact_faults import change_faults, fact_faults
 from demould.plan.problem.steps import DUE, due_order, roads
 
 if TYPE_CHECKING:
@@ -13,10 +16,14 @@ if TYPE_CHECKING:
 
     from demould.plan.problem.steps import Problem, Road, Step
 
+LONGEST_MIN = 1_051_200
+"""Two years: nobody plans a kitchen further ahead."""
+
 
 def problem_faults(problem: Problem) -> list[str]:
     """Say what in the problem can not be meant, one sentence a fault, in its order."""
     return [
+        *_clock_faults(problem),
         *_twice("step", (step.id for step in problem.steps)),
         *_twice("order", (order.id for order in problem.orders)),
         *_twice("resource", (resource.name for resource in problem.resources)),
@@ -25,7 +32,34 @@ def problem_faults(problem: Problem) -> list[str]:
         *_resource_faults(problem),
         *(fault for step in problem.steps for fault in _step_faults(problem, step)),
         *_moment_faults(problem),
+        *change_faults(problem),
+        *fact_faults(problem),
     ]
+
+
+def _clock_faults(problem: Problem) -> Iterator[str]:
+    try:
+        midnight = datetime.fromisoformat(problem.origin)
+    except ValueError:
+        yield (
+            f"origin {problem.origin!r} is no date and time; write the local midnight"
+            " all minutes are counted from, as 2026-03-02T00:00"
+        )
+    else:
+        if midnight.tzinfo is not None:
+            yield (
+                f"origin {problem.origin!r} has an offset in it; write the local time"
+                " and name the place under 'zone'"
+            )
+    if problem.zone is not None and problem.zone not in available_timezones():
+        yield f"no zone is called {problem.zone!r}; write one as Europe/Rome"
+    if problem.horizon < 0:
+        yield f"the horizon of {problem.horizon} min is over before it begins"
+    if problem.horizon > LONGEST_MIN:
+        yield (
+            f"the horizon of {problem.horizon} min is more than two years; plan at most"
+            f" {LONGEST_MIN} min together"
+        )
 
 
 def _twice(kind: str, names: Iterable[str]) -> Iterator[str]:
@@ -119,6 +153,11 @@ def _attendance_faults(problem: Problem, step: Step, where: str) -> Iterator[str
                     f"{where}: its attended ends take {ends} min, but it may be over"
                     f" in {road.duration.min}"
                 )
+    if step.interruptible and (step.attended != "all" or step.calendar is None):
+        yield (
+            f"{where}: it is interrupted where a window closes, so it must be attended"
+            " all the time and have a calendar"
+        )
 
 
 def _moment_faults(problem: Problem) -> Iterator[str]:

@@ -14,6 +14,7 @@ from demould.plan.problem.rows import (
     items,
     named,
     one_of,
+    pairs,
     said,
     text,
     text_or_none,
@@ -24,6 +25,9 @@ from demould.plan.problem.rows import (
 from demould.plan.problem.steps import (
     At,
     Attended,
+    ChangeKey,
+    Changeover,
+    Fact,
     Hold,
     Lag,
     Order,
@@ -41,21 +45,16 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
 PROBLEM_SCHEMA = "demould-plan-problem/1"
-NOT_YET = ("changeovers", "now", "done", "previous")
 
 
 def problem_from_json(raw: Mapping[str, object]) -> tuple[Problem | None, list[str]]:
     """Read a problem; give it, or None and every fault found, one sentence each.
 
-    Keys that the schema does not know are ignored. Those that it knows and that can
-    not be planned with yet are faults, so that nothing asked for is passed over.
+    Keys that the schema does not know are ignored.
     """
     row = Row(keys=raw, place="", faults=[])
     if raw.get("schema") != PROBLEM_SCHEMA:
         row.say("schema", f"must be {PROBLEM_SCHEMA!r}, not {raw.get('schema')!r}")
-    for key in NOT_YET:
-        if raw.get(key) not in (None, [], {}):
-            row.say(key, "can not be planned with yet; leave it out")
     problem = _problem(row)
     if not row.faults:
         row.faults.extend(problem_faults(problem))
@@ -90,6 +89,14 @@ def problem_to_json(problem: Problem) -> dict[str, object]:
             }
             for person in problem.people
         },
+        **said(
+            {
+                "changeovers": [_change_json(one) for one in problem.changeovers],
+                "now": problem.now,
+                "done": {name: fact_json(one) for name, one in problem.done.items()},
+                "previous": _previous_json(problem),
+            }
+        ),
     }
 
 
@@ -107,6 +114,10 @@ def _problem(row: Row) -> Problem:
         lags=each(row, "lags", _lag),
         holds=each(row, "holds", _hold),
         people=named(row, "people", _person),
+        changeovers=each(row, "changeovers", _change),
+        now=whole_or_none(row, "now"),
+        done=dict(named(row, "done", lambda found, name: (name, fact(found)))),
+        previous=dict(each(inner(row, "previous"), "steps", _agreed)),
     )
 
 
@@ -147,8 +158,6 @@ def _order(row: Row) -> Order:
 
 
 def _step(row: Row) -> Step:
-    if flag(row, "interruptible"):
-        row.say("interruptible", "can not be planned with yet; leave it out")
     return Step(
         id=text(row, "id"),
         order=texts(row, "order"),
@@ -158,6 +167,7 @@ def _step(row: Row) -> Step:
         attended=one_of(row, "attended", get_args(Attended), "none"),
         attend_start=whole(row, "attend_start", 0),
         attend_end=whole(row, "attend_end", 0),
+        interruptible=flag(row, "interruptible"),
         calendar=text_or_none(row, "calendar"),
         uses=amounts(row, "uses"),
         attend_uses=amounts(row, "attend_uses"),
@@ -205,6 +215,31 @@ def _hold(row: Row) -> Hold:
     )
 
 
+def _change(row: Row) -> Changeover:
+    matrix = inner(row, "matrix")
+    return Changeover(
+        resource=text(row, "resource"),
+        key=one_of(row, "key", get_args(ChangeKey), "family"),
+        minutes=whole(row, "minutes", 0),
+        matrix={name: amounts(matrix, name) for name in matrix.keys},
+    )
+
+
+def fact(row: Row) -> Fact:
+    """Read when a step was, or is to be; without an end it is running."""
+    return Fact(
+        start=whole(row, "start"),
+        end=whole_or_none(row, "end"),
+        took=text_or_none(row, "took"),
+        who=texts(row, "who"),
+        segments=pairs(row, "segments"),
+    )
+
+
+def _agreed(row: Row) -> tuple[str, Fact]:
+    return text(row, "id"), fact(row)
+
+
 def _span(row: Row) -> Span:
     match row.keys.get("duration"):
         case bool():
@@ -248,6 +283,7 @@ def _step_json(step: Step) -> dict[str, object]:
             "attended": step.attended,
             "attend_start": step.attend_start or None,
             "attend_end": step.attend_end or None,
+            "interruptible": step.interruptible or None,
             "calendar": step.calendar,
             "uses": dict(step.uses),
             "attend_uses": dict(step.attend_uses),
@@ -285,6 +321,32 @@ def _lag_json(lag: Lag) -> dict[str, object]:
         "max": lag.max,
         "why": lag.why,
     }
+
+
+def _change_json(change: Changeover) -> dict[str, object]:
+    return said(
+        {
+            "resource": change.resource,
+            "key": change.key,
+            "minutes": change.minutes,
+            "matrix": {name: dict(row) for name, row in change.matrix.items()},
+        }
+    )
+
+
+def fact_json(fact: Fact) -> dict[str, object]:
+    """Write when a step was; an end that is not known yet is written as null."""
+    more = {
+        "took": fact.took,
+        "who": list(fact.who),
+        "segments": [list(pair) for pair in fact.segments],
+    }
+    return {"start": fact.start, "end": fact.end, **said(more)}
+
+
+def _previous_json(problem: Problem) -> dict[str, object]:
+    steps = [{"id": name, **fact_json(one)} for name, one in problem.previous.items()]
+    return {"steps": steps} if steps else {}
 
 
 def _hold_json(hold: Hold) -> dict[str, object]:

@@ -11,6 +11,9 @@ if TYPE_CHECKING:
 
 Read = TypeVar("Read")
 
+MOST = 1_000_000_000
+"""No number in a problem is larger, so that no sum of them runs over."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
@@ -28,9 +31,14 @@ class Row:
 def whole(row: Row, key: str, absent: int | None = None) -> int:
     """Read a whole number; without a default it must be there."""
     found = row.keys.get(key, absent)
-    if isinstance(found, int) and not isinstance(found, bool):
+    if isinstance(found, bool) or not isinstance(found, int):
+        row.say(key, f"must be a whole number, not {found!r}")
+    elif abs(found) > MOST:
+        row.say(
+            key, f"{found} is past all counting; at most {MOST} can be planned with"
+        )
+    else:
         return found
-    row.say(key, f"must be a whole number, not {found!r}")
     return 0
 
 
@@ -108,6 +116,18 @@ def items(row: Row, key: str) -> Sequence[object]:
     if found is not None:
         row.say(key, f"must be a list, not {found!r}")
     return ()
+
+
+def pairs(row: Row, key: str) -> tuple[tuple[int, int], ...]:
+    """Read a list of stretches, two whole numbers each."""
+    found = []
+    for raw in items(row, key):
+        match raw:
+            case [int(start), int(end)]:
+                found.append((start, end))
+            case _:
+                row.say(key, f"{raw!r} must be [start, end], in whole minutes")
+    return tuple(found)
 
 
 def each(row: Row, key: str, read: Callable[[Row], Read]) -> tuple[Read, ...]:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 Attended = Literal["all", "ends", "none"]
 At = Literal["start", "end"]
+ChangeKey = Literal["family", "label", "skill"]
 
 DUE = "due:"
 
@@ -106,6 +107,9 @@ class Step:
     ``hands`` people of the problem's ``people`` are needed, all with ``skill``; None
     means one where the step is attended. ``margin`` is spare time asked for [min].
     ``fresh`` is the cost of each minute between its start and the due time.
+
+    An ``interruptible`` step attended all the time may be left at a window's close and
+    taken up in another, in at most one sitting a window; what it uses stays taken.
     """
 
     id: str
@@ -116,6 +120,7 @@ class Step:
     attended: Attended = "none"
     attend_start: int = 0
     attend_end: int = 0
+    interruptible: bool = False
     calendar: str | None = None
     uses: Mapping[str, int] = field(default_factory=dict)
     attend_uses: Mapping[str, int] = field(default_factory=dict)
@@ -158,8 +163,39 @@ class Hold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Changeover:
+    """Minutes between the end of one user of a resource and the start of the next.
+
+    They count where the two differ in ``key`` (a step's ``family``, ``label`` or
+    ``skill``); ``matrix[from][to]`` wins over ``minutes``. The resource is one of a
+    kind, and its users are the steps with it in their ``uses``.
+    """
+
+    resource: str
+    key: ChangeKey = "family"
+    minutes: int = 0
+    matrix: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """When a step was done, or was agreed to be; no ``end`` means it is running."""
+
+    start: int
+    end: int | None = None
+    took: str | None = None
+    who: tuple[str, ...] = ()
+    segments: tuple[tuple[int, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
-    """All that has to be planned together; ``horizon`` is the last allowed minute."""
+    """All that has to be planned together; ``horizon`` is the last allowed minute.
+
+    ``done`` has what happened before ``now`` [min], by step; what is not in it begins
+    at ``now`` or later. With ``previous``, the agreed plan, as few open steps as can
+    be are moved from it.
+    """
 
     id: str
     origin: str
@@ -172,6 +208,10 @@ class Problem:
     lags: tuple[Lag, ...] = ()
     holds: tuple[Hold, ...] = ()
     people: tuple[Person, ...] = ()
+    changeovers: tuple[Changeover, ...] = ()
+    now: int | None = None
+    done: Mapping[str, Fact] = field(default_factory=dict)
+    previous: Mapping[str, Fact] = field(default_factory=dict)
 
 
 def roads(step: Step) -> tuple[Road, ...]:
@@ -225,3 +265,18 @@ def strictest_due(problem: Problem, step: Step) -> int | None:
 def due_order(name: str) -> str | None:
     """Give the order's id out of ``due:ORDER``, None where ``name`` is a step."""
     return name.removeprefix(DUE) if name.startswith(DUE) else None
+
+
+def over(problem: Problem, name: str, at: At) -> bool:
+    """Say whether a moment has passed: such moments are not judged any more."""
+    fact = problem.done.get(name)
+    return fact is not None and (at == "start" or fact.end is not None)
+
+
+def change_min(change: Changeover, one: Step, other: Step) -> int:
+    """Give the minutes a resource needs between two users, 0 where they are alike."""
+    before, after = getattr(one, change.key), getattr(other, change.key)
+    if before == after:
+        return 0
+    row = change.matrix.get(str(before), {})
+    return row.get(str(after), change.minutes)

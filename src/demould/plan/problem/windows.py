@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from demould.plan.problem.steps import skilled
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from demould.plan.problem.steps import Problem, Step, Window
 
@@ -73,11 +73,16 @@ def _covered(many: list[Ranges], times: int) -> Ranges:
     return tuple(covered)
 
 
+def inside_windows(
+    windows: Iterable[Window], first: int, last: int
+) -> Iterator[tuple[int, int]]:
+    """Give the stretches between two minutes in which a window is open."""
+    for window in windows:
+        begin, until = max(window.open, first), min(window.close, last)
+        if begin < until:
+            yield begin, until
+
+
 def first_from(ranges: Ranges, minute: int) -> int | None:
     """Give the first minute in the ranges that is not before ``minute``."""
     return min((max(a, minute) for a, b in ranges if minute <= b), default=None)
-
-
-def last_until(ranges: Ranges, minute: int) -> int | None:
-    """Give the last minute in the ranges that is not after ``minute``."""
-    return max((min(b, minute) for a, b in ranges if a <= minute), default=None)

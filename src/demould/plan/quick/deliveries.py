@@ -12,13 +12,13 @@ if TYPE_CHECKING:
 
     from demould.plan.problem.steps import Problem
     from demould.plan.quick.chain import Chains
-    from demould.plan.solve.lags import Bounds
+    from demould.plan.solve.net import Limits
 
 
-def comes_too_late(problem: Problem, limits: Bounds, chains: Chains) -> Iterator[Limit]:
+def comes_too_late(problem: Problem, limits: Limits, chains: Chains) -> Iterator[Limit]:
     """Give every step that cannot begin before its latest start."""
     for step in problem.steps:
-        last = limits.latest[step.id, "start"]
+        last = limits.last[step.id, "start"]
         if step.earliest is not None and step.earliest > last:
             text = (
                 f"{called(step)} waits for a delivery until"

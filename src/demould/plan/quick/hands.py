@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from demould.plan.problem.steps import Problem, Step, Window
-    from demould.plan.solve.lags import Bounds
+    from demould.plan.solve.net import Limits
 
 
 def nobody_can(problem: Problem) -> Iterator[Limit]:
@@ -74,13 +74,13 @@ def _longest(windows: tuple[Window, ...]) -> int:
     return max((window.close - window.open for window in windows), default=0)
 
 
-def too_few_hands(problem: Problem, limits: Bounds) -> Iterator[Limit]:
+def too_few_hands(problem: Problem, limits: Limits) -> Iterator[Limit]:
     """Give the first due time by which there is more work than hands to do it."""
     if not problem.people:
         return
     works = sorted(
         (
-            (limits.latest[step.id, "end"], _work(problem, step), step)
+            (limits.last[step.id, "end"], _work(problem, step), step)
             for step in problem.steps
             if _work(problem, step)
         ),

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from demould.plan.problem.steps import At, Problem
     from demould.plan.quick.chain import Chains, Moment
-    from demould.plan.solve.lags import Bounds
+    from demould.plan.solve.net import Limits
 
 MOST_LOOKS = 20_000
 FAR = 1 << 40
@@ -25,7 +25,7 @@ Link = tuple["Moment", "Moment", int, int, str]
 """From, to, least and most minutes between them, and the cook's reason."""
 
 
-def ends_when_closed(problem: Problem, limits: Bounds, chains: Chains) -> Limit | None:
+def ends_when_closed(problem: Problem, limits: Limits, chains: Chains) -> Limit | None:
     """Give the first wait whose end can only fall where nobody is there.
 
     Every moment starts with all the open minutes it may have, and each wait takes from
@@ -75,10 +75,10 @@ def _moved(ranges: Ranges, low: int, high: int) -> Ranges:
     return tuple(moved)
 
 
-def _where(limits: Bounds, chains: Chains) -> dict[Moment, Ranges]:
+def _where(limits: Limits, chains: Chains) -> dict[Moment, Ranges]:
     found: dict[Moment, Ranges] = {}
-    for here, first in limits.earliest.items():
-        all_of_it = ((first, limits.latest[here]),)
+    for here, first in limits.first.items():
+        all_of_it = ((first, limits.last[here]),)
         ranges = chains.ranges.get(here)
         found[here] = all_of_it if ranges is None else common(ranges, all_of_it)
     return found

@@ -14,7 +14,8 @@ from demould.plan.quick.holds import ends_when_closed
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.moulds import too_few
 from demould.plan.quick.room import no_room, too_long_in_all
-from demould.plan.solve.lags import Bounds, bounds
+from demould.plan.solve.lags import limits_of
+from demould.plan.solve.net import Limits
 
 if TYPE_CHECKING:
     from demould.plan.problem.steps import Problem
@@ -28,7 +29,7 @@ def first_look(problem: Problem) -> tuple[Limit, ...]:
     """
     chains = Chains(problem)
     found = [*no_room(problem), *nobody_can(problem)]
-    limits = bounds(problem)
+    limits = limits_of(problem)
     wide = _wide(problem) if isinstance(limits, Explain) else limits
     if not isinstance(wide, Explain):
         found += comes_too_late(problem, wide, chains)
@@ -46,14 +47,14 @@ def _each_once(found: Iterable[Limit]) -> Iterable[Limit]:
     return {limit.text: limit for limit in found}.values()
 
 
-def _wide(problem: Problem) -> Bounds | Explain:
+def _wide(problem: Problem) -> Limits | Explain:
     """Give limits that are too wide where the true ones leave some step no room."""
     loose = _loose(problem)
-    found = bounds(loose)
+    found = limits_of(loose)
     if not isinstance(found, Explain):
         return found
     steps = tuple(replace(step, earliest=None) for step in loose.steps)
-    return bounds(replace(loose, steps=steps))
+    return limits_of(replace(loose, steps=steps))
 
 
 def _loose(problem: Problem) -> Problem:

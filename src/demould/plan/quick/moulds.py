@@ -13,12 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from demould.plan.problem.steps import Hold, Problem, Resource, Window
-    from demould.plan.solve.lags import Bounds
+    from demould.plan.solve.net import Limits
 
 MOST_TURNS = 2000
 
 
-def too_few(problem: Problem, limits: Bounds, chains: Chains) -> Iterator[Limit]:
+def too_few(problem: Problem, limits: Limits, chains: Chains) -> Iterator[Limit]:
     """Give every thing that is tied too often to come free in time.
 
     A turn is taken as quick as its quickest filling, hands and cold always free: what
@@ -40,19 +40,19 @@ def _alone(resource: Resource, holds: Sequence[Hold]) -> list[Hold]:
 
 def _over(
     problem: Problem,
-    limits: Bounds,
+    limits: Limits,
     chains: Chains,
     resource: Resource,
     holds: Sequence[Hold],
 ) -> Limit | None:
     if not holds:
         return None
-    first = min(limits.earliest[hold.from_, hold.from_at] for hold in holds)
+    first = min(limits.first[hold.from_, hold.from_at] for hold in holds)
     free = turns(chains, holds, first, limits)
-    by_end = sorted(holds, key=lambda hold: limits.latest[hold.to, hold.to_at])
+    by_end = sorted(holds, key=lambda hold: limits.last[hold.to, hold.to_at])
     over = None
     for count, last in enumerate(by_end, start=1):
-        until = limits.latest[last.to, last.to_at]
+        until = limits.last[last.to, last.to_at]
         had = sum(end <= until for end in free)
         if had and _turns_wanted(resource, by_end[:count]) > had:
             over = _limit(problem, chains, resource, by_end[:count], free[:had], until)
@@ -66,10 +66,10 @@ def _turns_wanted(resource: Resource, holds: Sequence[Hold]) -> int:
 
 
 def turns(
-    chains: Chains, holds: Sequence[Hold], first: int, limits: Bounds
+    chains: Chains, holds: Sequence[Hold], first: int, limits: Limits
 ) -> tuple[int, ...]:
     """Give when one thing is free again, turn after turn from `first`. [min]."""
-    last = max(limits.latest[hold.to, hold.to_at] for hold in holds)
+    last = max(limits.last[hold.to, hold.to_at] for hold in holds)
     free: list[int] = []
     at = first
     while len(free) < MOST_TURNS:

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from demould.plan.problem.steps import Problem, Resource, Road, Step
-    from demould.plan.solve.lags import Bounds
+    from demould.plan.solve.net import Limits
 
 KILOGRAM = 1000
 
@@ -81,7 +81,7 @@ def told_amounts(name: str, wanted: int, has: int) -> str:
             return f"{wanted} of {key or name} at once, and there are {has}"
 
 
-def too_long_in_all(problem: Problem, limits: Bounds) -> Iterator[Limit]:
+def too_long_in_all(problem: Problem, limits: Limits) -> Iterator[Limit]:
     """Give what is wanted for more hours than there are before the last moment.
 
     Counted is only what has to be used whatever road is taken.
@@ -93,9 +93,9 @@ def too_long_in_all(problem: Problem, limits: Bounds) -> Iterator[Limit]:
                 yield limit
 
 
-def _full(problem: Problem, limits: Bounds, resource: Resource) -> Limit | None:
+def _full(problem: Problem, limits: Limits, resource: Resource) -> Limit | None:
     taken = [
-        (limits.latest[step.id, "end"], _least(step, resource.name), step)
+        (limits.last[step.id, "end"], _least(step, resource.name), step)
         for step in problem.steps
     ]
     users = sorted(
@@ -105,7 +105,7 @@ def _full(problem: Problem, limits: Bounds, resource: Resource) -> Limit | None:
     for count, (until, amount, step) in enumerate(users, start=1):
         total += amount
         orders += step.order
-        first = min(limits.earliest[one[2].id, "start"] for one in users[:count])
+        first = min(limits.first[one[2].id, "start"] for one in users[:count])
         has = resource.capacity * (until - first)
         if total > has:
             return Limit(

@@ -1,4 +1,4 @@
-"""The earliest and the latest each step can begin and end, by waits and hours alone.
+"""The earliest and the latest each step can begin and end, and why there is no room.
 
 Hands, moulds and machines are left out, so no plan can be outside these limits, and
 where they leave no room there is no plan, whatever else is bought or borrowed.
@@ -6,38 +6,25 @@ where they leave no room there is no plan, whatever else is bought or borrowed.
 
 from __future__ import annotations
 
-from collections import defaultdict, deque
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from demould.plan.answer.schedule import Conflict, Explain
 from demould.plan.problem.steps import (
-    DUE,
-    At,
+    Hold,
+    Lag,
+    Problem,
+    Step,
     due_order,
-    hands_needed,
     orders_of,
-    roads,
 )
 from demould.plan.problem.telling import called, clock, minutes, moment
-from demould.plan.problem.windows import Ranges, first_from, last_until, starts_attended
+from demould.plan.solve.net import Limits, Link, Moment, Net, net_of, settle
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from demould.plan.answer.schedule import Kind
-    from demould.plan.problem.steps import Lag, Problem, Step
-
-Moment = tuple[str, At]
-"""The start or the end of a step, or ``("due:o1", "start")``."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bounds:
-    """The first and the last minute of every moment that waits and hours allow."""
-
-    earliest: Mapping[Moment, int]
-    latest: Mapping[Moment, int]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,258 +37,19 @@ class _Reason:
     other: Moment | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Link:
-    """``t(after) >= t(before) + gap``."""
+def why_no_room(net: Net, limits: Limits) -> Explain:
+    """Tell both chains of reasons that meet in a moment that has no minute left.
 
-    before: Moment
-    after: Moment
-    gap: int
-    kind: Kind
-    id: str
-    text: str
-
-
-@dataclass(slots=True, kw_only=True)
-class _Net:
-    """All moments with their links and limits; limits tighten while it settles."""
-
-    problem: Problem
-    steps: dict[str, Step]
-    leaving: dict[Moment, list[_Link]]
-    reaching: dict[Moment, list[_Link]]
-    ranges: dict[Moment, Ranges]
-    earliest: dict[Moment, int] = field(default_factory=dict)
-    latest: dict[Moment, int] = field(default_factory=dict)
-    why_not_sooner: dict[Moment, list[_Reason]] = field(default_factory=dict)
-    why_not_later: dict[Moment, list[_Reason]] = field(default_factory=dict)
-
-
-def bounds(problem: Problem) -> Bounds | Explain:
-    """Give the limits of every moment, or why some step has no room at all.
-
-    Links are followed until nothing tightens any more (Bellman and Ford), and what
-    is attended is moved on to the next, or back to the last, open hours.
+    Raises
+    ------
+    ValueError
+        If every moment has room.
     """
-    net = _net(problem)
-    waiting = deque(net.earliest)
-    queued = set(waiting)
-    while waiting:
-        here = waiting.popleft()
-        queued.discard(here)
-        if not _round_into_hours(net, here) or net.earliest[here] > net.latest[here]:
-            return _no_room(net, here)
-        for touched in (*_push_later(net, here), *_push_sooner(net, here)):
-            if touched not in queued:
-                queued.add(touched)
-                waiting.append(touched)
-    return Bounds(earliest=net.earliest, latest=net.latest)
-
-
-def _net(problem: Problem) -> _Net:
-    net = _Net(
-        problem=problem,
-        steps={step.id: step for step in problem.steps},
-        leaving=defaultdict(list),
-        reaching=defaultdict(list),
-        ranges={},
-    )
-    for order in problem.orders:
-        due: Moment = (f"{DUE}{order.id}", "start")
-        text = f"{order.id} is due {clock(problem, order.due)}"
-        reason = [_Reason(kind="due", id=order.id, text=text)]
-        net.earliest[due] = net.latest[due] = order.due
-        net.why_not_sooner[due] = net.why_not_later[due] = reason
-    for step in problem.steps:
-        _place_step(net, step)
-    for link in _links(net):
-        net.leaving[link.before].append(link)
-        net.reaching[link.after].append(link)
-    return net
-
-
-def _place_step(net: _Net, step: Step) -> None:
-    start: Moment = (step.id, "start")
-    end: Moment = (step.id, "end")
-    for here in (start, end):
-        net.earliest[here] = 0
-        net.latest[here] = net.problem.horizon
-        net.why_not_sooner[here] = []
-        net.why_not_later[here] = []
-    if step.earliest is not None and step.earliest > 0:
-        at = clock(net.problem, step.earliest)
-        text = f"{called(step)} can not begin before {at}"
-        net.earliest[start] = step.earliest
-        net.why_not_sooner[start] = [_Reason(kind="calendar", id=step.id, text=text)]
-    for minute, reason in _last_ends(net.problem, step):
-        if minute <= net.latest[end]:
-            net.latest[end] = minute
-            net.why_not_later[end] = [reason]
-    _place_hours(net, step)
-
-
-def _last_ends(problem: Problem, step: Step) -> Iterator[tuple[int, _Reason]]:
-    if step.latest_end is not None:
-        at = clock(problem, step.latest_end)
-        text = f"{called(step)} must be done by {at}"
-        yield step.latest_end, _Reason(kind="due", id=step.id, text=text)
-    for order in orders_of(problem, step):
-        if not order.soft_due:
-            text = f"{order.id} is due {clock(problem, order.due)}"
-            yield order.due, _Reason(kind="due", id=order.id, text=text)
-
-
-def _place_hours(net: _Net, step: Step) -> None:
-    """Note where the attended start and end may be, on the road that allows most."""
-    ways = [
-        (road.duration.min, hands_needed(net.problem, step, road))
-        for road in roads(step)
-    ]
-    if step.attended == "none":
-        return
-    first, last = [*ways], [*ways]
-    if step.attended == "ends":
-        first = [(step.attend_start, hands) for _, hands in ways]
-        last = [(step.attend_end, hands) for _, hands in ways]
-    _allow(net, (step.id, "start"), step, first, shift=0)
-    _allow(net, (step.id, "end"), step, last, shift=1)
-
-
-def _allow(
-    net: _Net, here: Moment, step: Step, ways: list[tuple[int, int]], *, shift: int
-) -> None:
-    """Allow a moment what any way allows; ``shift`` lengths after the part begins."""
-    allowed: set[tuple[int, int]] = set()
-    for length, hands in ways:
-        found = starts_attended(net.problem, step, length, hands)
-        if found is None:
-            return
-        allowed |= {(a + shift * length, b + shift * length) for a, b in found}
-    net.ranges[here] = tuple(sorted(allowed))
-
-
-def _links(net: _Net) -> Iterator[_Link]:
-    for step in net.problem.steps:
-        yield from _duration_links(step)
-    for lag in net.problem.lags:
-        yield from _lag_links(net, lag)
-    for hold in net.problem.holds:
-        yield _Link(
-            before=_moment(hold.from_, hold.from_at),
-            after=_moment(hold.to, hold.to_at),
-            gap=0,
-            kind="resource",
-            id=hold.resource,
-            text=f"{hold.resource} is given back after it is taken",
-        )
-
-
-def _duration_links(step: Step) -> Iterator[_Link]:
-    start: Moment = (step.id, "start")
-    end: Moment = (step.id, "end")
-    least = min(road.duration.min for road in roads(step))
-    yield _Link(
-        before=start,
-        after=end,
-        gap=least,
-        kind="lag",
-        id=step.id,
-        text=f"{called(step)} takes at least {minutes(least)}",
-    )
-    longest = [road.duration.max for road in roads(step)]
-    bounded = [most for most in longest if most is not None]
-    if len(bounded) == len(longest):
-        yield _Link(
-            before=end,
-            after=start,
-            gap=-max(bounded),
-            kind="lag",
-            id=step.id,
-            text=f"{called(step)} takes at most {minutes(max(bounded))}",
-        )
-
-
-def _lag_links(net: _Net, lag: Lag) -> Iterator[_Link]:
-    before = _moment(lag.from_, lag.from_at)
-    after = _moment(lag.to, lag.to_at)
-    first = moment(net.steps, lag.from_, lag.from_at)
-    then = moment(net.steps, lag.to, lag.to_at)
-    name = f"{lag.from_} -> {lag.to}"
-    why = f" ({lag.why})" if lag.why else ""
-    if lag.min is not None:
-        text = f"{then} comes {_apart('at least', lag.min)} {first}{why}"
-        yield _Link(
-            before=before, after=after, gap=lag.min, kind="lag", id=name, text=text
-        )
-    if lag.max is not None:
-        text = f"{then} comes {_apart('at most', lag.max)} {first}{why}"
-        yield _Link(
-            before=after, after=before, gap=-lag.max, kind="lag", id=name, text=text
-        )
-
-
-def _apart(how: str, gap: int) -> str:
-    if gap == 0:
-        return "not before" if how == "at least" else "not after"
-    if gap < 0:
-        turned = "at most" if how == "at least" else "at least"
-        return f"{turned} {minutes(-gap)} before"
-    return f"{how} {minutes(gap)} after"
-
-
-def _moment(name: str, at: At) -> Moment:
-    return (name, at) if due_order(name) is None else (name, "start")
-
-
-def _round_into_hours(net: _Net, here: Moment) -> bool:
-    """Move the limits of a moment into open hours; False where none are left."""
-    ranges = net.ranges.get(here)
-    if ranges is None:
-        return True
-    first = first_from(ranges, net.earliest[here])
-    last = last_until(ranges, net.latest[here])
-    step = net.steps[here[0]]
-    closed = _Reason(
-        kind="calendar",
-        id=step.calendar or "people",
-        text=f"{moment(net.steps, *here)} needs open hours and people",
-    )
-    if first is None or last is None:
-        net.why_not_sooner[here].append(closed)
-        return False
-    if first > net.earliest[here]:
-        net.earliest[here] = first
-        net.why_not_sooner[here] = [*net.why_not_sooner[here], closed]
-    if last < net.latest[here]:
-        net.latest[here] = last
-        net.why_not_later[here] = [*net.why_not_later[here], closed]
-    return True
-
-
-def _push_later(net: _Net, here: Moment) -> Iterator[Moment]:
-    for link in net.leaving[here]:
-        if net.earliest[here] + link.gap > net.earliest[link.after]:
-            net.earliest[link.after] = net.earliest[here] + link.gap
-            net.why_not_sooner[link.after] = [
-                _Reason(kind=link.kind, id=link.id, text=link.text, other=here)
-            ]
-            yield link.after
-
-
-def _push_sooner(net: _Net, here: Moment) -> Iterator[Moment]:
-    for link in net.reaching[here]:
-        if net.latest[here] - link.gap < net.latest[link.before]:
-            net.latest[link.before] = net.latest[here] - link.gap
-            net.why_not_later[link.before] = [
-                _Reason(kind=link.kind, id=link.id, text=link.text, other=here)
-            ]
-            yield link.before
-
-
-def _no_room(net: _Net, here: Moment) -> Explain:
-    """Tell both chains of reasons that meet in a moment that has no minute left."""
-    sooner = list(_chain(net.why_not_sooner, here))
-    later = list(_chain(net.why_not_later, here))
+    here = limits.clash
+    if here is None:
+        raise ValueError("every moment has room: there is nothing to tell")
+    sooner = list(_chain(net, limits, here, limits.sooner))
+    later = list(_chain(net, limits, here, limits.later))
     touched = dict.fromkeys([here, *(r.other for r in (*sooner, *later) if r.other)])
     names = dict.fromkeys(
         order
@@ -316,26 +64,141 @@ def _no_room(net: _Net, here: Moment) -> Explain:
         Conflict(kind=reason.kind, id=reason.id, text=reason.text)
         for reason in (*reversed(sooner), *later)
     )
-    return Explain(text=_clash(net, here), conflict=(*orders, *reasons))
+    return Explain(text=_clash(net, limits, here), conflict=(*orders, *reasons))
 
 
-def _chain(why: Mapping[Moment, list[_Reason]], here: Moment) -> Iterator[_Reason]:
-    seen = {here}
-    waiting = [here]
-    while waiting:
-        for reason in reversed(why[waiting.pop()]):
-            yield reason
-            if reason.other is not None and reason.other not in seen:
-                seen.add(reason.other)
-                waiting.append(reason.other)
+def limits_of(problem: Problem) -> Limits | Explain:
+    """Give the limits of every moment, or why some step has no room at all."""
+    net = net_of(problem)
+    limits = settle(net)
+    return limits if limits.clash is None else why_no_room(net, limits)
 
 
-def _clash(net: _Net, here: Moment) -> str:
-    name = moment(net.steps, *here)
-    first = clock(net.problem, net.earliest[here])
-    last = clock(net.problem, net.latest[here])
-    if net.earliest[here] > net.latest[here]:
+def _chain(
+    net: Net, limits: Limits, here: Moment, links: Mapping[Moment, Link]
+) -> Iterator[_Reason]:
+    """Walk from a moment over what pushed it to what pushed that, and so on."""
+    sooner = links is limits.sooner
+    seen: set[Moment] = set()
+    while here not in seen:
+        seen.add(here)
+        link = links.get(here)
+        if _closed(net, limits, here, link, sooner=sooner):
+            step = net.steps[here[0]]
+            yield _Reason(
+                kind="calendar",
+                id=step.calendar or "people",
+                text=f"{moment(dict(net.steps), *here)} needs open hours and people",
+            )
+        if link is None:
+            yield from _own(net, here, sooner=sooner)
+            return
+        other = link.before if sooner else link.after
+        yield _told(net, link, other)
+        here = other
+
+
+def _closed(
+    net: Net, limits: Limits, here: Moment, link: Link | None, *, sooner: bool
+) -> bool:
+    """Say whether open hours, and not only what pushed it, moved a moment."""
+    if here not in net.ranges:
+        return False
+    if here == limits.clash and limits.first[here] <= limits.last[here]:
+        return sooner
+    if link is None:
+        own = net.first if sooner else net.last
+        now = limits.first if sooner else limits.last
+        return now[here] != own[here]
+    if sooner:
+        return limits.first[here] > limits.first[link.before] + link.gap
+    return limits.last[here] < limits.last[link.after] - link.gap
+
+
+def _own(net: Net, here: Moment, *, sooner: bool) -> Iterator[_Reason]:
+    """Give the limit that a moment has by itself."""
+    problem, (name, at) = net.problem, here
+    order = due_order(name)
+    if order is not None:
+        yield _due(net, order)
+        return
+    step, first = net.steps[name], net.first[here]
+    if name in problem.done:
+        text = f"{called(step)} began {clock(problem, problem.done[name].start)}"
+        yield _Reason(kind="calendar", id=name, text=text)
+    elif sooner and first > 0:
+        if step.earliest == first and at == "start":
+            text = f"{called(step)} can not begin before {clock(problem, first)}"
+        else:
+            text = f"it is {clock(problem, first)} now"
+        yield _Reason(kind="calendar", id=name, text=text)
+    elif not sooner and net.last[here] < problem.horizon:
+        last = net.last[here]
+        for one in orders_of(problem, step):
+            if not one.soft_due and one.due == last:
+                yield _due(net, one.id)
+                return
+        text = f"{called(step)} must be done by {clock(problem, last)}"
+        yield _Reason(kind="due", id=name, text=text)
+
+
+def _due(net: Net, name: str) -> _Reason:
+    due = next(order.due for order in net.problem.orders if order.id == name)
+    return _Reason(kind="due", id=name, text=f"{name} is due {clock(net.problem, due)}")
+
+
+def _told(net: Net, link: Link, other: Moment) -> _Reason:
+    match link.by:
+        case Step() as step:
+            bound = "most" if link.most else "least"
+            text = f"{called(step)} takes at {bound} {minutes(abs(link.gap))}"
+            return _Reason(kind="lag", id=step.id, text=text, other=other)
+        case Hold(resource=name):
+            text = f"{name} is given back after it is taken"
+            return _Reason(kind="resource", id=name, text=text, other=other)
+        case Lag() as lag:
+            steps = dict(net.steps)
+            first = moment(steps, lag.from_, lag.from_at)
+            then = moment(steps, lag.to, lag.to_at)
+            how, gap = ("at most", -link.gap) if link.most else ("at least", link.gap)
+            why = f" ({lag.why})" if lag.why else ""
+            text = f"{then} comes {_apart(how, gap)} {first}{why}"
+            name = f"{lag.from_} -> {lag.to}"
+            return _Reason(kind="lag", id=name, text=text, other=other)
+
+
+def _apart(how: str, gap: int) -> str:
+    if gap == 0:
+        return "not before" if how == "at least" else "not after"
+    if gap < 0:
+        turned = "at most" if how == "at least" else "at least"
+        return f"{turned} {minutes(-gap)} before"
+    return f"{how} {minutes(gap)} after"
+
+
+def _clash(net: Net, limits: Limits, here: Moment) -> str:
+    name = moment(dict(net.steps), *here)
+    ring = _ring(net, limits, here)
+    if ring:
+        return f"{' and '.join(ring)} wait for each other in a ring, so none can begin"
+    first = clock(net.problem, limits.first[here])
+    last = clock(net.problem, limits.last[here])
+    if limits.first[here] > limits.last[here]:
         return f"{name} can not be before {first} and would have to be by {last}"
     return (
         f"{name} would be between {first} and {last}, and nobody is there for so long"
     )
+
+
+def _ring(net: Net, limits: Limits, here: Moment) -> list[str]:
+    """Name the steps of a ring of waits that no minute can satisfy, if it is one."""
+    path: list[Moment] = []
+    while here in limits.sooner and here not in path:
+        path.append(here)
+        here = limits.sooner[here].before
+    if here not in path:
+        return []
+    around = path[path.index(here) :]
+    if sum(limits.sooner[one].gap for one in around) <= 0:
+        return []
+    return list(dict.fromkeys(called(net.steps[name]) for name, _ in reversed(around)))

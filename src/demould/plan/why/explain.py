@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from demould.plan.answer.schedule import Conflict, Explain, Relaxation
 from demould.plan.problem.telling import clock, minutes
-from demould.plan.solve.cpsat import solve
-from demould.plan.solve.lags import bounds
+from demould.plan.solve.lags import limits_of
+from demould.plan.solve.search import solve
 from demould.plan.why.mend import mends
 from demould.plan.why.subset import PEOPLE, Member, members_of, only
 
@@ -109,7 +109,7 @@ def _where_waits_clash(
     problem: Problem, every: tuple[Member, ...], orders: tuple[Member, ...]
 ) -> tuple[Member, ...]:
     """Put the orders first whose waits alone leave no room."""
-    found = bounds(only(problem, frozenset(every)))
+    found = limits_of(only(problem, frozenset(every)))
     named: set[str] = set()
     if isinstance(found, Explain):
         named = {one.id for one in found.conflict if one.kind == "order"}

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from demould.plan.judge.check import check
 from demould.plan.problem.steps import DUE, Window
 from demould.plan.problem.telling import clock
-from demould.plan.solve.cpsat import solve
+from demould.plan.solve.search import solve
 from demould.plan.why.subset import PEOPLE, only
 
 if TYPE_CHECKING:

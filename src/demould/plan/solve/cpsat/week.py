@@ -1,138 +1,148 @@
-"""The unknowns of a week for the solver, with their waits and hours."""
+"""The unknowns of some steps for the solver, beside those that have their place."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from ortools.sat.python import cp_model
 
-from demould.plan.problem.steps import (
-    At,
-    Problem,
-    Road,
-    Step,
-    Window,
-    due_order,
-    hands_needed,
-    roads,
-    skilled,
+from demould.plan.answer.schedule import attended_parts
+from demould.plan.problem.steps import due_order
+from demould.plan.solve.asked import moments
+from demould.plan.solve.cpsat.hours import keep_hours
+from demould.plan.solve.cpsat.sittings import sittings_of
+from demould.plan.solve.cpsat.unknown import (
+    Doing,
+    Part,
+    Sum,
+    domain_of,
+    taken_roads,
+    who_may,
 )
-from demould.plan.problem.windows import Ranges, starts_attended, starts_within
-from demould.plan.solve.lags import Bounds
+from demould.plan.solve.net import settle
 
-Sum = cp_model.LinearExpr | int
-When = cp_model.IntVar | bool
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
-    """A stretch somebody attends, with the first and last minute it can begin at."""
-
-    start: Sum
-    size: Sum
-    end: Sum
-    least: int
-    first: int
-    last: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Doing:
-    """The unknowns of a step; ``took`` has a road and whether it is taken."""
-
-    step: Step
-    start: Sum
-    size: Sum
-    end: Sum
-    took: tuple[tuple[Road, When], ...]
-    parts: tuple[Part, ...]
-    who: Mapping[str, cp_model.IntVar]
+    from demould.plan.answer.schedule import Planned
+    from demould.plan.problem.steps import At, Road, Step, Window
+    from demould.plan.solve.asked import Asked
+    from demould.plan.solve.net import Limits
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Week:
-    """A problem with its limits, and the model made of it so far."""
+    """The model of some steps; ``placed`` have their place, all others are left out."""
 
-    problem: Problem
-    limits: Bounds
+    asked: Asked
+    limits: Limits
     model: cp_model.CpModel
     doings: Mapping[str, Doing]
-    sessions: dict[tuple[str, Window], list[tuple[Part, cp_model.IntVar]]]
+    placed: Mapping[str, Doing]
+    sessions: dict[tuple[str, Window], cp_model.IntVar | int] = field(
+        default_factory=dict
+    )
 
-    def at(self, name: str, at: At) -> Sum:
-        """Give the minute of a step's start or end, or of a due time."""
-        order = due_order(name)
-        if order is not None:
-            return self.limits.earliest[name, "start"]
-        return self.doings[name].start if at == "start" else self.doings[name].end
+    def at(self, name: str, at: At) -> Sum | None:
+        """Give the minute of a start, an end or a due time; None for what is left out."""
+        if due_order(name) is not None:
+            return self.limits.first[name, "start"]
+        doing = self.doings.get(name) or self.placed.get(name)
+        if doing is None:
+            return None
+        return doing.start if at == "start" else doing.end
 
 
-def week_of(problem: Problem, limits: Bounds) -> Week:
-    """Give the week with everything but what it has to share."""
+def week_of(
+    asked: Asked, free: Iterable[str], placed: Mapping[str, Planned]
+) -> Week | None:
+    """Give the model of the free steps with everything but what they have to share.
+
+    None where waits and hours leave them no room beside those that have their place.
+    """
+    free = tuple(free)
+    limits = asked.limits
+    if placed:
+        fixed = {
+            here: place.start if here[1] == "start" else place.end
+            for name in _next_to(asked, free)
+            if (place := placed.get(name)) is not None
+            for here in moments((name,))
+        }
+        limits = settle(asked.net, known=limits, fixed=fixed, free=moments(free))
+        if limits.clash is not None:
+            return None
     model = cp_model.CpModel()
-    doings = {step.id: _doing(model, problem, limits, step) for step in problem.steps}
-    week = Week(problem=problem, limits=limits, model=model, doings=doings, sessions={})
-    for doing in doings.values():
-        _keep_hours(week, doing)
+    week = Week(
+        asked=asked,
+        limits=limits,
+        model=model,
+        doings={name: _doing(model, asked, limits, name) for name in free},
+        placed={name: _set(asked, place) for name, place in placed.items()},
+    )
+    for doing in week.doings.values():
+        keep_hours(model, asked.problem, doing)
     _keep_lags(week)
     return week
 
 
-def _doing(
-    model: cp_model.CpModel, problem: Problem, limits: Bounds, step: Step
-) -> Doing:
-    ways = roads(step)
-    first = limits.earliest[step.id, "start"], limits.earliest[step.id, "end"]
-    last = limits.latest[step.id, "start"], limits.latest[step.id, "end"]
-    start = model.new_int_var(first[0], last[0], f"{step.id} starts")
-    if len({way.duration for way in ways}) == 1 and (
-        ways[0].duration.min == ways[0].duration.max
-    ):
+def _next_to(asked: Asked, free: tuple[str, ...]) -> Iterator[str]:
+    """Walk what waits tie to the free steps."""
+    seen = set(free)
+    for name in free:
+        for lag in asked.lags.get(name, ()):
+            for other in (lag.from_, lag.to):
+                if other not in seen:
+                    seen.add(other)
+                    yield other
+
+
+def _doing(model: cp_model.CpModel, asked: Asked, limits: Limits, name: str) -> Doing:
+    step, ways = asked.steps[name], asked.ways[name]
+    if step.interruptible:
+        return sittings_of(model, asked, limits, step, ways)
+    began = asked.problem.done.get(name)
+    lengths = {way.duration for way in ways}
+    fixed = len(lengths) == 1 and ways[0].duration.min == ways[0].duration.max
+    start_in = domain_of(asked.net, limits, (name, "start"))
+    end_in = domain_of(asked.net, limits, (name, "end"))
+    if fixed and began is None:
         size: Sum = ways[0].duration.min
+        start_in = start_in.intersection_with(
+            end_in.addition_with(cp_model.Domain(-size, -size))
+        )
+        start: Sum = model.new_int_var_from_domain(start_in, f"{name} starts")
         end: Sum = start + size
     else:
-        least = min(way.duration.min for way in ways)
-        longest = max(
-            last[1] - first[0] if way.duration.max is None else way.duration.max
-            for way in ways
-        )
-        size = model.new_int_var(least, max(least, longest), f"{step.id} takes")
-        end = model.new_int_var(first[1], last[1], f"{step.id} ends")
-    if not isinstance(size, int):
-        model.add(end - start == size)
-    took = _took(model, step, ways, size)
+        start = model.new_int_var_from_domain(start_in, f"{name} starts")
+        end = model.new_int_var_from_domain(end_in, f"{name} ends")
+        least, most = end_in.min() - start_in.max(), end_in.max() - start_in.min()
+        size = model.new_int_var(max(0, least), max(0, most), f"{name} takes")
+        model.add(start + size == end)
+    took = taken_roads(model, step, ways, size if began is None else None)
     return Doing(
         step=step,
         start=start,
         size=size,
         end=end,
         took=took,
-        parts=tuple(_parts(limits, step, start, size, end)),
-        who=_who(model, problem, step, took),
+        parts=tuple(_parts(limits, step, ways, start, size, end)),
+        who=who_may(model, asked.problem, step, took),
     )
 
 
-def _took(
-    model: cp_model.CpModel, step: Step, ways: Sequence[Road], size: Sum
-) -> tuple[tuple[Road, When], ...]:
-    if len(ways) == 1:
-        return ((ways[0], True),)
-    took = [(way, model.new_bool_var(f"{step.id} by {way.name}")) for way in ways]
-    model.add_exactly_one(taken for _, taken in took)
-    for way, taken in took:
-        model.add(size >= way.duration.min).only_enforce_if(taken)
-        if way.duration.max is not None:
-            model.add(size <= way.duration.max).only_enforce_if(taken)
-    return tuple(took)
-
-
 def _parts(
-    limits: Bounds, step: Step, start: Sum, size: Sum, end: Sum
+    limits: Limits,
+    step: Step,
+    ways: tuple[Road, ...],
+    start: Sum,
+    size: Sum,
+    end: Sum,
 ) -> Iterator[Part]:
-    first, last = limits.earliest[step.id, "start"], limits.latest[step.id, "start"]
+    first, last = limits.first[step.id, "start"], limits.last[step.id, "start"]
     if step.attended == "all" and not (isinstance(size, int) and size == 0):
-        least = min(way.duration.min for way in roads(step))
+        least = min(way.duration.min for way in ways)
         yield Part(start=start, size=size, end=end, least=least, first=first, last=last)
     if step.attended == "ends" and step.attend_start:
         length = step.attend_start
@@ -147,89 +157,48 @@ def _parts(
             size=length,
             end=end,
             least=length,
-            first=limits.earliest[step.id, "end"] - length,
-            last=limits.latest[step.id, "end"] - length,
+            first=limits.first[step.id, "end"] - length,
+            last=limits.last[step.id, "end"] - length,
         )
 
 
-def _who(
-    model: cp_model.CpModel,
-    problem: Problem,
-    step: Step,
-    took: Sequence[tuple[Road, When]],
-) -> dict[str, cp_model.IntVar]:
-    wanted = [(hands_needed(problem, step, road), taken) for road, taken in took]
-    if not any(hands for hands, _ in wanted):
-        return {}
-    who = {
-        person.name: model.new_bool_var(f"{person.name} does {step.id}")
-        for person in skilled(problem, step)
-    }
-    for hands, taken in wanted:
-        model.add(sum(who.values()) == hands).only_enforce_if(taken)
-    return who
-
-
-def _keep_hours(week: Week, doing: Doing) -> None:
-    """Keep every attended part inside open hours, its step's and its people's."""
-    calendars = week.problem.calendars
-    people = {person.name: person for person in week.problem.people}
-    for part in doing.parts:
-        for road, taken in doing.took:
-            hands = hands_needed(week.problem, doing.step, road)
-            length = _fixed_length(doing.step, part, road)
-            if length is not None:
-                found = starts_attended(week.problem, doing.step, length, hands)
-                _begin_in(week, part, found, [taken])
-            elif doing.step.calendar is not None:
-                in_one_window(week, part, calendars[doing.step.calendar], [taken])
-            for name, there in doing.who.items():
-                own = people[name].calendar
-                if own is None or own == doing.step.calendar:
-                    continue
-                if length is not None:
-                    found = starts_within(calendars[own], length)
-                    _begin_in(week, part, found, [taken, there])
-                else:
-                    in_one_window(week, part, calendars[own], [taken, there])
-
-
-def _fixed_length(step: Step, part: Part, road: Road) -> int | None:
-    if step.attended == "ends":
-        return part.least
-    return road.duration.min if road.duration.min == road.duration.max else None
-
-
-def _begin_in(
-    week: Week, part: Part, ranges: Ranges | None, when: Sequence[When]
-) -> None:
-    if ranges is None:
-        return
-    domain = cp_model.Domain.from_intervals([list(pair) for pair in ranges])
-    week.model.add_linear_expression_in_domain(part.start, domain).only_enforce_if(
-        *when
+def _set(asked: Asked, place: Planned) -> Doing:
+    """Give a step that has its place, with nothing unknown in it."""
+    step = asked.net.steps[place.id]
+    every = asked.ways[place.id]
+    road = next((way for way in every if way.name == place.took), every[0])
+    return Doing(
+        step=step,
+        start=place.start,
+        size=place.end - place.start,
+        end=place.end,
+        took=((road, True),),
+        parts=tuple(
+            Part(
+                start=begin,
+                size=over - begin,
+                end=over,
+                least=over - begin,
+                first=begin,
+                last=begin,
+            )
+            for begin, over in attended_parts(step, place)
+        ),
+        who=dict.fromkeys(place.who, True),
     )
 
 
-def in_one_window(
-    week: Week, part: Part, windows: Iterable[Window], when: Sequence[When]
-) -> list[tuple[Window, cp_model.IntVar]]:
-    """Put a part into one of the windows; give each with whether it is the one."""
-    choices = []
-    for window in windows:
-        if window.open <= part.last and part.first <= window.close - part.least:
-            inside = week.model.new_bool_var("")
-            week.model.add(part.start >= window.open).only_enforce_if(inside)
-            week.model.add(part.end <= window.close).only_enforce_if(inside)
-            choices.append((window, inside))
-    week.model.add_bool_or([inside for _, inside in choices]).only_enforce_if(*when)
-    return choices
-
-
 def _keep_lags(week: Week) -> None:
-    for lag in week.problem.lags:
-        apart = week.at(lag.to, lag.to_at) - week.at(lag.from_, lag.from_at)
-        if lag.min is not None:
-            week.model.add(apart >= lag.min)
-        if lag.max is not None:
-            week.model.add(apart <= lag.max)
+    """Keep the waits between free steps; those to set minutes are in the limits."""
+    for name in week.doings:
+        for lag in week.asked.lags.get(name, ()):
+            both = lag.from_ in week.doings and lag.to in week.doings
+            if not both or name != lag.from_:
+                continue
+            after, before = week.at(lag.to, lag.to_at), week.at(lag.from_, lag.from_at)
+            assert after is not None
+            assert before is not None
+            if lag.min is not None:
+                week.model.add(after - before >= lag.min)
+            if lag.max is not None:
+                week.model.add(after - before <= lag.max)
