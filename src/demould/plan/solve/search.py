@@ -14,10 +14,10 @@ from demould.plan.answer.schedule import (
 )
 from demould.plan.problem.faults import problem_faults
 from demould.plan.solve.asked import Asked, ask
-from demould.plan.solve.cpsat.look import Seen, look, model_of
+from demould.plan.solve.cpsat.look import model_of
 from demould.plan.solve.cpsat.time import Stop, Time
 from demould.plan.solve.large import large
-from demould.plan.solve.whole import whole
+from demould.plan.solve.whole import minimise, whole
 from demould.plan.solve.wish import DEFAULT_WISHES
 
 if TYPE_CHECKING:
@@ -152,13 +152,12 @@ def latest_starts(
     if week is None:
         return dict.fromkeys(wanted)
     time = Time(seconds=seconds)
-    places = look(week, time, time.left, workers=workers).places
+    places = minimise(week, time, time.left, None, workers, 0).places
     latest: dict[str, int | None] = {}
     for number, step in enumerate(wanted):
         if places and step in week.doings:
             share = time.left / (len(wanted) - number)
             cost = -week.doings[step].start
-            seen: Seen = look(week, time, share, cost=cost, workers=workers)
-            places = seen.places or places
+            places = minimise(week, time, share, cost, workers, 0).places or places
         latest[step] = places[step].start if step in places else None
     return latest

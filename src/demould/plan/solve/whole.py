@@ -56,13 +56,13 @@ def whole(
     promises = sum(wish != "tidy" for wish, _, _ in stages)
     status: Status = "optimal"
     if not stages:
-        seen = _minimise(week, time, time.left, None, workers, seed)
+        seen = minimise(week, time, time.left, None, workers, seed)
         return Whole(status=seen.status, places={**asked.past, **seen.places})
     for number, (wish, cost, least) in enumerate(stages):
         share = time.left / max(1, promises - number)
         if wish == "tidy":
             share = time.left * TIDYING
-        seen = _minimise(week, time, share, cost, workers, seed)
+        seen = minimise(week, time, share, cost, workers, seed)
         if not seen.places and not found:
             return Whole(status=seen.status, places={})
         if seen.places:
@@ -91,7 +91,7 @@ def _stages(week: Week, wishes: Sequence[Wish]) -> Iterator[tuple[str, Sum, int]
             yield wish, cost, least
 
 
-def _minimise(
+def minimise(
     week: Week, time: Time, seconds: float, cost: Sum | None, workers: int, seed: int
 ) -> Seen:
     """Make a cost small; in steady time one strategy tries before many take turns."""

@@ -107,7 +107,7 @@ def look(
     time.stop.running = solver
     status = solver.solve(week.model)
     time.stop.running = None
-    time.spend(solver)
+    time.spend(solver, quick=quick or walking)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         known = status == cp_model.INFEASIBLE
         bound = 0

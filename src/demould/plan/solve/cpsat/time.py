@@ -9,10 +9,13 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
 
-STEADY = 0.1
+STEADY = 0.3
 """Deterministic seconds in a real one, measured with two workers on two cores."""
 
-LOOK = 0.003
+SLOWER = 3.0
+"""So much longer a deterministic second lasts in a quick look, which is mostly layout."""
+
+LOOK = 0.01
 """Deterministic seconds that laying out and reading one look stands for."""
 
 
@@ -68,6 +71,7 @@ class Time:
         limit = min(steady, self.left) if self.steady else steady
         solver.parameters.max_deterministic_time = max(0.001, limit)
 
-    def spend(self, solver: cp_model.CpSolver) -> None:
+    def spend(self, solver: cp_model.CpSolver, *, quick: bool) -> None:
         """Count what a look took."""
-        self.spent += LOOK + solver.response_proto.deterministic_time
+        took = solver.response_proto.deterministic_time
+        self.spent += LOOK + took * (SLOWER if quick else 1)
