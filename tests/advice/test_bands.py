@@ -46,7 +46,7 @@ def test_the_demo_ganache_is_inside_every_band() -> None:
     found = judged(ganache, pebble, find_in(folder.larder))
     # Nobody says on its card that the couverture is melted first.
     out = [one.what for one in found if one.verdict != "inside"]
-    assert out == ["mix with callets"]
+    assert out == ["mix with unmelted couverture"]
     # Worked by hand from the planning composition: fat 34.1, sugars 14.2, water 47.1,
     # gelatin 0.40 of the whole.
     told = {
@@ -297,8 +297,8 @@ def mixed(*lines: str) -> Component:
     return replace(made_so, method=(step,))
 
 
-def test_a_mix_on_callets_ends_below_its_window_and_is_told() -> None:
-    one = of(mixed(*HOT), "mix with callets")
+def test_a_mix_on_unmelted_couverture_ends_below_its_window_and_is_told() -> None:
+    one = of(mixed(*HOT), "mix with unmelted")
     assert one.verdict == "under"
     assert str(one.change).startswith("melt the couverture to 40 °C first")
 

@@ -20,7 +20,7 @@ SOAKED = Poured(
 )
 HOT = (part("cream_35", 280, 78), SOAKED)
 COLD = part("cream_35", 400, 4)
-CALLETS = part("white_couv_35", 190, 20, unmelted=True)
+PIECES = part("white_couv_35", 190, 20, unmelted=True)
 
 
 def test_melted_couverture_ends_at_35() -> None:
@@ -34,12 +34,12 @@ def test_melted_couverture_ends_at_35() -> None:
     assert last.low == pytest.approx(last.likely - 2.2, abs=0.4)
 
 
-def test_callets_end_below_the_window() -> None:
+def test_unmelted_couverture_ends_below_the_window() -> None:
     # By hand with 45 J a gram of couverture more: 54.3, then 29.1 °C if all of it
     # melted. At 30 °C half its fat is solid still, which spares 4 kJ: 1.5 K.
-    first = mixed_c((*HOT, CALLETS))
+    first = mixed_c((*HOT, PIECES))
     assert first.likely == pytest.approx(54.3, abs=1.1)
-    last = mixed_c((*HOT, CALLETS, COLD))
+    last = mixed_c((*HOT, PIECES, COLD))
     assert 29.1 <= last.likely <= 30.7
     assert last.low == pytest.approx(29.1, abs=0.3)
 

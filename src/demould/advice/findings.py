@@ -6,6 +6,7 @@ from typing import Literal
 
 from demould.advice.bands.judge import out_of_band
 from demould.advice.clashes.find import clashes
+from demould.advice.height import sugar_up_here
 from demould.advice.sinking import sinkings
 from demould.matter.grams import Find
 from demould.matter.setting import weeps
@@ -13,8 +14,8 @@ from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 
-Kind = Literal["clash", "band", "sinks", "weeps"]
-WORSE = {"clash": 10.0, "may clash": 4.0, "sinks": 2.0, "weeps": 1.5}
+Kind = Literal["clash", "height", "band", "sinks", "weeps"]
+WORSE = {"clash": 10.0, "may clash": 4.0, "height": 3.0, "sinks": 2.0, "weeps": 1.5}
 """What these count beside a band, whose weight is how many widths it is missed by."""
 
 
@@ -33,6 +34,7 @@ def findings(dessert: Dessert, kitchen: Kitchen, find: Find) -> tuple[Finding, .
     """Give what clashes, is outside its band, sinks or weeps."""
     found = [
         *_clashes(dessert, find),
+        *_height(dessert, kitchen),
         *_bands(dessert, find),
         *_sinks(dessert, kitchen),
         *_weeps(dessert, find),
@@ -48,6 +50,17 @@ def _clashes(dessert: Dessert, find: Find) -> Iterator[Finding]:
             says=one.says,
             do=one.do,
             weight=WORSE["clash"] if one.certain else WORSE["may clash"],
+        )
+
+
+def _height(dessert: Dessert, kitchen: Kitchen) -> Iterator[Finding]:
+    for says, do in sugar_up_here(dessert, kitchen):
+        yield Finding(
+            dessert=dessert.key,
+            kind="height",
+            says=says,
+            do=do,
+            weight=WORSE["height"],
         )
 
 

@@ -24,7 +24,7 @@ NODES = 400
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Poured:
-    """One part of a mix. `unmelted`: couverture in callets, its fat still solid."""
+    """One part of a mix. `unmelted`: couverture in pieces, its fat still solid."""
 
     made_of: Composition
     grams: float

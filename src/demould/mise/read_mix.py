@@ -12,7 +12,7 @@ from demould.mise.read_formula import Names, read_formula_line
 from demould.mise.words import Words
 
 _PART = re.compile(r"(?P<what>.+?)\s+at\s+(?P<at>[^,;]+)(?:[,;]\s*(?P<how>.*))?")
-_HOW = {"unmelted": True, "not melted": True, "callets": True, "melted": False}
+_HOW = {"unmelted": True, "not melted": True, "in pieces": True, "melted": False}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,7 +20,7 @@ SLACK_K = 1.0
 
 
 def mix_ends(component: Component, band: Band, find: Find) -> Iterator[Judged]:
-    """Judge where the mix ends; couverture nobody says is melted is taken in callets.
+    """Judge where the mix ends; couverture nobody says is melted is taken unmelted.
 
     Lines marked hot have the first temperature of the step ``mix``, those marked cold
     come from the fridge. Nothing where a hot line, couverture or a temperature lacks.
@@ -34,10 +34,12 @@ def mix_ends(component: Component, band: Band, find: Find) -> Iterator[Judged]:
         for line, grams in weighed_lines(component.formula, find)
         if line.ingredient is not None and not line.strained_out and grams.value > 0
     ]
-    callets = [line for line, _ in lines if couverture(find(line.ingredient or "")) > 0]
-    if not callets or not any(_says(line, "hot") for line, _ in lines):
+    chocolate = [
+        line for line, _ in lines if couverture(find(line.ingredient or "")) > 0
+    ]
+    if not chocolate or not any(_says(line, "hot") for line, _ in lines):
         return
-    said_melted = _melted(component, callets)
+    said_melted = _melted(component, chocolate)
     ends = mixed_c(
         [_poured(line, grams, hot_c, find, melted=said_melted) for line, grams in lines]
     )
@@ -45,7 +47,7 @@ def mix_ends(component: Component, band: Band, find: Find) -> Iterator[Judged]:
     yield Judged(
         component=component.key,
         name=component.name,
-        what=f"mix with {'melted couverture' if said_melted else 'callets'}",
+        what=f"mix with {'melted couverture' if said_melted else 'unmelted couverture'}",
         figure=worked(WINDOW, ends.likely, "°C", "heat of all parts, fat melting"),
         low=fact.low,
         high=fact.high,
@@ -79,9 +81,9 @@ def _says(line: FormulaLine, word: str) -> bool:
     return bool(re.search(rf"\b{word}\b", said))
 
 
-def _melted(component: Component, callets: list[FormulaLine]) -> bool:
+def _melted(component: Component, chocolate: list[FormulaLine]) -> bool:
     steps = (remark for step in component.method for remark in step.remarks)
-    return all(_says(line, "melted") for line in callets) or any(
+    return all(_says(line, "melted") for line in chocolate) or any(
         re.search(r"\bmelted couverture\b", said.casefold()) for said in steps
     )
 

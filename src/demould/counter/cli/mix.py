@@ -30,7 +30,7 @@ def mix(
 ) -> None:
     """Tell how warm a mix is: PART... like "280 g cream 35 % at 78 °C".
 
-    Couverture in callets is "190 g white couverture 35 % at 20 °C, unmelted": what melts
+    Couverture in pieces is "190 g white couverture 35 % at 20 °C, unmelted": what melts
     it is counted. With --into, the result is held against the window of its kind.
     """
     from demould.larder.read import bands, component_kinds
