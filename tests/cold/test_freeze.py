@@ -389,3 +389,13 @@ def test_air_warmer_than_the_target_is_an_answer(air: float, target: float) -> N
         f"air of {air} °C does not bring a piece to {target} °C in any time worth"
         " waiting"
     )
+
+
+def test_air_that_warms_again_after_it_was_cold_enough_still_freezes() -> None:
+    steady = freeze(pebble(), place_of("blast_chiller", -35)).hours
+    later = freeze(
+        pebble(), place_of("blast_chiller", ((0.0, -35.0), (4 * 3600.0, -10.0)))
+    ).hours
+    assert steady is not None
+    assert later is not None
+    assert later.likely == pytest.approx(steady.likely, rel=1e-3)

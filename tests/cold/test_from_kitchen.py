@@ -4,6 +4,7 @@ import pytest
 
 from demould.cold.around.film import closed_box, in_series
 from demould.cold.from_kitchen import (
+    air_unsure_k,
     load_in_words,
     machine_of,
     to_freeze,
@@ -97,6 +98,29 @@ def test_water_gets_to_open_pieces_by_the_films_convection() -> None:
     known = film("fan_fridge_open").convective
     assert open_.reach == (known.low, known.value, known.high)
     assert box.reach[2] < lid.reach[1] < open_.reach[0]
+
+
+def test_air_that_was_measured_is_less_unsure_than_a_display() -> None:
+    measured = replace(FREEZER, air=replace(FREEZER.air, origin=Measured()))
+    guessed = replace(
+        FREEZER, air=replace(FREEZER.air, origin=Assumed(low=-24, high=-19))
+    )
+    found = [air_unsure_k(one) for one in (measured, FREEZER, guessed, FRIDGE)]
+    assert found == [0.3, 1.0, 4.0, 0.5]
+    assert to_freeze(PEBBLE, BRACKMOOR, measured).air_unsure_k == 0.3
+    assert to_thaw(PEBBLE, BRACKMOOR, FRIDGE, "in closed boxes").air_unsure_k == 0.5
+
+
+def test_a_fridge_without_a_fan_is_damper_and_stiller() -> None:
+    still = replace(FRIDGE, kind="still fridge")
+    for cover in ("open", "under a lid", "wrapped in film", "in closed boxes"):
+        there, fan = (to_thaw(PEBBLE, BRACKMOOR, one, cover) for one in (still, FRIDGE))
+        assert there.humid is not None
+        assert fan.humid is not None
+        assert there.humid.relative[1] > fan.humid.relative[1]
+        assert there.film_likely <= fan.film_likely
+    open_ = to_thaw(PEBBLE, BRACKMOOR, still, "open")
+    assert open_.film_likely == film("still_fridge").total.value
 
 
 def test_film_around_a_piece_holds_heat_back_and_lets_no_water_in() -> None:

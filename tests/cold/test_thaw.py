@@ -2,6 +2,8 @@ from dataclasses import fields, replace
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from demould.cold.around.moist import settling
 from demould.cold.body.profile import raised, sphere
@@ -266,3 +268,21 @@ def test_humidities_and_films_for_water_must_be_in_order() -> None:
         ValueError, match=r"^films for water of \(1, 1, 0\) are out of order$"
     ):
         Humid(relative=(0.6, 0.8, 1.0), reach=(1, 1, 0))
+
+
+@settings(max_examples=6)
+@given(damp_air=st.floats(0.5, 0.85), reach=st.floats(1.0, 10.0))
+def test_damper_air_leaves_more_water_and_never_less_than_none(
+    damp_air: float, reach: float
+) -> None:
+    drier, damper = (
+        follow(
+            ball(), damp(share, reach), Corner(film=12, relative=share, reach=reach),
+            until=3 * 3600, done=lambda _: False,
+        ).run
+        for share in (damp_air, damp_air + 0.1)
+    )  # fmt: skip
+    assert float(drier.water.min()) >= -1e-12
+    assert float(drier.water.max()) <= float(damper.water.max()) + 1e-9
+    # Its heat comes with it: the damper one has taken up no less by then.
+    assert float(damper.heat[-1]) <= float(drier.heat[-1]) + 1.0

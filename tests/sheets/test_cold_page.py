@@ -1,5 +1,6 @@
 from dataclasses import replace
 
+from demould.cold.from_kitchen import Cover
 from demould.cold.probe_place import ProbePlace
 from demould.cold.wait import AtBest, Wait, Wet
 from demould.mise.figure import Estimate, Figure, Stated
@@ -20,9 +21,11 @@ def hours(low: float, likely: float, high: float) -> Estimate:
     return Estimate(low=low, likely=likely, high=high, unit="h", reason=AIR)
 
 
-def in_place(key: str, air: float, kind: str, how: str, wait: Wait) -> InPlace:
+def in_place(
+    key: str, air: float, kind: str, cover: Cover | None, wait: Wait
+) -> InPlace:
     place = ColdPlace(key=key, kind=kind, air=Figure(name="air", value=air, unit="°C"))
-    return InPlace(place=place, how=how, wait=wait)
+    return InPlace(place=place, cover=cover, wait=wait)
 
 
 FROZEN = Wait(
@@ -51,7 +54,7 @@ def chilling(frozen: Wait = FROZEN, thawed: Wait = THAWED) -> Chilling:
         load=Words("24 in 3 moulds"),
         probe=ProbePlace(face="top", depth=0.016, share=0.1),
         keeps=Figure(name="hold", value=1440, unit="min", origin=Stated()),
-        freezing=(in_place("blast", -35, "blast chiller", "", frozen),),
+        freezing=(in_place("blast", -35, "blast chiller", None, frozen),),
         thawing=(in_place("fridge", 3, "fan fridge", "open", thawed),),
     )
 
@@ -113,7 +116,7 @@ def test_the_trades_habit_stands_beside_the_estimate() -> None:
     )
     slow = replace(
         chilling(),
-        freezing=(in_place("chest", -20, "still freezer", "", FROZEN),),
+        freezing=(in_place("chest", -20, "still freezer", None, FROZEN),),
     )
     assert (
         "common practice for freezing in a freezer: 12 h or more (between 8 and 12 h"

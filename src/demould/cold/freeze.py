@@ -2,11 +2,11 @@
 
 from typing import Literal
 
-from demould.cold.around.air import air_at
+from demould.cold.around.air import coldest_and_warmest
 from demould.cold.piece import FrozenPiece, Place, thermal_of
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
-from demould.cold.wait import LONGEST_S, Goal, Wait, wait
+from demould.cold.wait import Goal, Wait, wait
 from demould.mise.words import Words
 
 NEAR_K = 3.0
@@ -29,7 +29,7 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
             return 0.0
         return passing(run.seconds, run.warmest, target_c)
 
-    end_c = air_at(place.air_c, LONGEST_S)
+    end_c, _ = coldest_and_warmest(place.air_c)
     gap = target_c - end_c
     goal = Goal(
         cooling=True,

@@ -18,7 +18,7 @@ from demould.larder.fact import Fact
 from demould.larder.read import film, material
 from demould.matter.grams import GRAMS
 from demould.mise.dessert import Dessert
-from demould.mise.figure import Assumed, Figure
+from demould.mise.figure import Assumed, Figure, Measured
 from demould.mise.kitchen import ColdPlace, Kitchen
 from demould.mise.mould import Mould
 from demould.mise.words import Words
@@ -48,7 +48,9 @@ MEASURED_SHARE = 0.1
 """A film told by a probe or by somebody is taken as right to a tenth."""
 FREEZER_UNSURE_K = 1.0
 FRIDGE_UNSURE_K = 0.5
-"""How far the air at the pieces may be from the display's. Estimates."""
+MEASURED_UNSURE_K = 0.3
+"""How far the air at the pieces may be from the display's, and from what a thermometer
+among them read. Estimates."""
 LEAST_CONVECTIVE = 1.0
 """Still air moves at least so much of a film, whatever is left of it [W/(m2 K)]."""
 ROOM_C = 21.0
@@ -80,7 +82,7 @@ def to_freeze(dessert: Dessert, kitchen: Kitchen, place: ColdPlace) -> Place:
     return replace(
         _in_air(place, place.kind),
         lying="in moulds" if mould.cavities_each > 1 else "large",
-        air_unsure_k=FREEZER_UNSURE_K,
+        air_unsure_k=air_unsure_k(place),
         load=_full(mould, kitchen, place),
     )
 
@@ -99,7 +101,7 @@ def to_thaw(
         reach = (0.0, 0.0, 0.0) if let_in is None else _three(let_in)
         return replace(
             bare,
-            air_unsure_k=FRIDGE_UNSURE_K,
+            air_unsure_k=air_unsure_k(place),
             humid=Humid(relative=damp, reach=reach),
         )
     small = mould_of(kitchen, dessert.mould).cavities_each > 1
@@ -108,7 +110,7 @@ def to_thaw(
     found = replace(
         _in_air(place, place.kind),
         lying=turned if small else large,
-        air_unsure_k=FRIDGE_UNSURE_K,
+        air_unsure_k=air_unsure_k(place),
     )
     if cover == "wrapped in film":
         return replace(_in_film(found), humid=Humid(relative=damp, reach=(0.0,) * 3))
@@ -120,9 +122,9 @@ def _in_film(place: Place) -> Place:
     at_c = air_at(place.air_c, 0.0)
     return replace(
         place,
-        film_low=wrapped(place.film_low, far, at_c),
-        film_likely=wrapped(place.film_likely, likely, at_c),
-        film_high=wrapped(place.film_high, near, at_c),
+        film_low=round(wrapped(place.film_low, far, at_c), 1),
+        film_likely=round(wrapped(place.film_likely, likely, at_c), 1),
+        film_high=round(wrapped(place.film_high, near, at_c), 1),
     )
 
 
@@ -152,6 +154,17 @@ def _convective(place: ColdPlace, found: Place) -> tuple[float, float, float]:
 
 def _three(fact: Fact) -> tuple[float, float, float]:
     return fact.low, fact.value, fact.high
+
+
+def air_unsure_k(place: ColdPlace) -> float:
+    """How far the air at the pieces may be from what is said of it [K]."""
+    match place.air.origin:
+        case Measured():
+            return MEASURED_UNSURE_K
+        case Assumed(low=low, high=high):
+            return max(high - place.air.value, place.air.value - low)
+        case _:
+            return FREEZER_UNSURE_K if place.air.value < 0 else FRIDGE_UNSURE_K
 
 
 def load_in_words(dessert: Dessert, kitchen: Kitchen) -> Words:

@@ -1,10 +1,10 @@
 """How long a frozen piece takes until it can be served."""
 
-from demould.cold.around.air import air_at
+from demould.cold.around.air import coldest_and_warmest
 from demould.cold.piece import FrozenPiece, Place
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
-from demould.cold.wait import LONGEST_S, Goal, Wait, wait
+from demould.cold.wait import Goal, Wait, wait
 from demould.mise.words import Words
 
 TOO_NEAR_K = 0.2
@@ -25,7 +25,7 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
         warm = passing(run.seconds, run.core, core_c) if run.core[0] < core_c else 0.0
         return None if free is None or warm is None else max(free, warm)
 
-    end_c = air_at(place.air_c, LONGEST_S)
+    _, end_c = coldest_and_warmest(place.air_c)
     goal = Goal(
         cooling=False,
         reachable=lambda off: end_c + off - core_c >= TOO_NEAR_K,

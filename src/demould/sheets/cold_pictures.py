@@ -1,10 +1,12 @@
 """The curves of every wait of a dessert, as pictures."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from demould.cold.warmth import Warmth
 from demould.mise.dessert import Dessert
 from demould.mise.words import Words
 from demould.sheets.drawing.curves import Curves, Line, curves
+from demould.sheets.drawing.isotherms import isotherms
 from demould.sheets.drawing.picture import BOLD, FINE, PLAIN, Picture
 from demould.week.chilling import Chilling, InPlace
 
@@ -24,16 +26,13 @@ def cold_pictures(dessert: Dessert, chilling: Chilling) -> Iterator[Picture]:
 
 def _picture(dessert: Dessert, one: InPlace, level: float) -> Picture:
     hours, core, skin, ice = zip(*one.wait.curve, strict=True)
-    how = f", {one.how}" if one.how else ""
     return curves(
         Curves(
-            key=f"cold-{dessert.key}-{one.place.key}-{one.how}".strip("-"),
+            key=_key(dessert, one),
             title=Words(
-                "{dessert}: {place} {air:g} °C{how}",
+                "{dessert}, {place}",
                 dessert=dessert.name,
-                place=one.place.key,
-                air=one.place.air.value,
-                how=how,
+                place=_place(one),
             ),
             told=Words(
                 "core {core:.0f} °C and surface {skin:.0f} °C after {hours:.1f} h; core,"
@@ -64,3 +63,36 @@ def _picture(dessert: Dessert, one: InPlace, level: float) -> Picture:
             ends=one.wait.hours,
         )
     )
+
+
+def section_pictures(
+    dessert: Dessert, sections: Iterable[tuple[InPlace, Warmth]]
+) -> Iterator[Picture]:
+    """The piece cut through with lines of one temperature, at its moment of each wait."""
+    for one, warmth in sections:
+        hours = warmth.seconds / 3600
+        values = {"place": _place(one), "hours": hours}
+        yield isotherms(
+            f"{_key(dessert, one)}-section",
+            Words(
+                "{dessert}, {place}, after {hours:.1f} h",
+                dessert=dessert.name,
+                **values,
+            ),
+            Words(
+                "cut through after {hours:.1f} h in {place}: from {low:.0f} to {high:.0f} °C",
+                low=min(warmth.at_c),
+                high=max(warmth.at_c),
+                **values,
+            ),
+            warmth,
+        )
+
+
+def _key(dessert: Dessert, one: InPlace) -> str:
+    return f"cold-{dessert.key}-{one.place.key}-{one.how}".strip("-")
+
+
+def _place(one: InPlace) -> str:
+    how = f", {one.how}" if one.how else ""
+    return f"{one.place.key} {one.place.air.value:g} °C{how}"

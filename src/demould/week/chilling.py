@@ -1,21 +1,31 @@
 """How long a dessert freezes and thaws in this kitchen's own places."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from demould.cold.beside import LIMIT_C, finished_goods, warmest_goods
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
-from demould.cold.from_kitchen import Cover, load_in_words, to_freeze, to_thaw
+from demould.cold.from_kitchen import (
+    COVERS,
+    MEASURED_UNSURE_K,
+    Cover,
+    load_in_words,
+    to_freeze,
+    to_thaw,
+)
 from demould.cold.piece import FrozenPiece, Place
+from demould.cold.probe import air_log
 from demould.cold.probe_place import ProbePlace, probe_place
 from demould.cold.thaw import thaw
 from demould.cold.wait import Wait
+from demould.cold.warmth import Warmth, warmth_at
 from demould.larder.read import hold
 from demould.matter.grams import Find
 from demould.mise.dessert import Dessert, Glaze
 from demould.mise.figure import Assumed, Figure
 from demould.mise.kitchen import ColdPlace, Kitchen
+from demould.mise.read_probe import ProbeLog
 from demould.mise.words import Words
 
 FREEZING_C = -10.0
@@ -26,16 +36,21 @@ THAW = "thaw"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InPlace:
-    """One wait in one cold place; `how` says what else matters: open, under a lid.
+    """One wait in one cold place; `cover` is what is over the pieces where they thaw.
 
     `beside_c` is how warm a kilogram of finished pieces gets, uncovered beside a full
     round that goes in warm, where the place is cold enough to keep any.
     """
 
     place: ColdPlace
-    how: str
     wait: Wait
+    cover: Cover | None = None
     beside_c: float | None = None
+
+    @property
+    def how(self) -> str:
+        """The cover in words; nothing in a freezer."""
+        return self.cover or ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +86,6 @@ def chilling_of(
         freezing=tuple(
             InPlace(
                 place=place,
-                how="",
                 wait=freeze(filled, to_freeze(dessert, kitchen, place)),
                 beside_c=_beside(filled, bare, to_freeze(dessert, kitchen, place)),
             )
@@ -80,13 +94,36 @@ def chilling_of(
         thawing=tuple(
             InPlace(
                 place=place,
-                how=cover,
+                cover=cover,
                 wait=thaw(bare, to_thaw(dessert, kitchen, place, cover)),
             )
             for place in fridges
             for cover in covers
         ),
     )
+
+
+def in_logged_air(
+    dessert: Dessert, kitchen: Kitchen, find: Find, place: ColdPlace, log: ProbeLog
+) -> Chilling:
+    """Estimate both in a place whose air was logged, from the log's first reading on.
+
+    The log knows what the load did to the air; after its end the air stays.
+    """
+    air = air_log(log.seconds, log.at_c)
+    there = chilling_of(dessert, replace(kitchen, cold=()), find)
+    if place.air.value < 0:
+        freezer = replace(to_freeze(dessert, kitchen, place), load=None)
+        measured = replace(freezer, air_c=air, air_unsure_k=MEASURED_UNSURE_K)
+        wait = freeze(as_filled(dessert, kitchen, find), measured)
+        return replace(there, freezing=(InPlace(place=place, wait=wait),))
+    bare = as_demoulded(dessert, kitchen, find)
+    waits = []
+    for cover in COVERS:
+        fridge = to_thaw(dessert, kitchen, place, cover)
+        measured = replace(fridge, air_c=air, air_unsure_k=MEASURED_UNSURE_K)
+        waits.append(InPlace(place=place, cover=cover, wait=thaw(bare, measured)))
+    return replace(there, thawing=tuple(waits))
 
 
 def thawed_keeps(dessert: Dessert) -> Figure:
@@ -117,3 +154,23 @@ def _beside(filled: FrozenPiece, bare: FrozenPiece, place: Place) -> float | Non
         return None
     goods = finished_goods(bare, place, BESIDE_KG)
     return warmest_goods(filled, place, goods, place.load.pieces)
+
+
+def half_way(
+    dessert: Dessert, kitchen: Kitchen, find: Find, chilling: Chilling
+) -> tuple[tuple[InPlace, Warmth], ...]:
+    """Give how warm the piece is all through, half way along each likely wait."""
+    filled = as_filled(dessert, kitchen, find)
+    bare = as_demoulded(dessert, kitchen, find)
+    found = []
+    for one in (*chilling.freezing, *chilling.thawing):
+        seconds = 3600 * one.wait.curve[-1][0] / 2
+        if seconds <= 0:
+            continue
+        if one.cover is None:
+            piece, place = filled, to_freeze(dessert, kitchen, one.place)
+        else:
+            piece = bare
+            place = to_thaw(dessert, kitchen, one.place, one.cover)
+        found.append((one, warmth_at(piece, place, seconds)))
+    return tuple(found)

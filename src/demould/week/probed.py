@@ -5,7 +5,7 @@ from datetime import date
 
 from demould.cold.freeze import freeze
 from demould.cold.from_dessert import as_demoulded, as_filled
-from demould.cold.from_kitchen import FREEZER_UNSURE_K, to_freeze, to_thaw
+from demould.cold.from_kitchen import air_unsure_k, to_freeze, to_thaw
 from demould.cold.probe import Fit, Readings, air_log, fit_film
 from demould.cold.thaw import thaw
 from demould.log.came_true import CameTrue, Record, record_of
@@ -66,7 +66,7 @@ def learned_from(
         air_c=air_log(log.seconds, log.air_c)
         if log.air_c is not None
         else place.air.value,
-        air_unsure_k=0.0 if logged else FREEZER_UNSURE_K,
+        air_unsure_k=0.0 if logged else air_unsure_k(place),
     )
     fit = fit_film(piece, there, readings)
     film = Figure(

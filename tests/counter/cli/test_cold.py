@@ -40,7 +40,7 @@ def test_help_sets_questions_apart() -> None:
     ("words", "head", "says"),
     [
         (("--sweat", "10 min"), "ON THE PLATE", "dew point of this air: 11.6 °C"),
-        (("--out", "-20 °C"), "OUT OF THE COLD", "at 1 min a piece that is lots of"),
+        (("--bench", "-20 °C"), "OUT OF THE COLD", "at 1 min a piece that is lots of"),
         (("--van", "90 min", "--ice", "1 kg", "--outside", "21 °C"), "IN THE VAN", "that ice holds 6.4 h"),
         (("--tub", "2 h"), "HOW SHALLOW A TUB", "in 2 h: no deeper than 22 mm"),
         (("--beside", "2 kg"), "WARM BESIDE FINISHED", "2 kg of finished pieces stand uncovered in freezer"),
@@ -89,7 +89,7 @@ def test_the_room_can_be_another() -> None:
     [
         (("--sweat", "ten"), "the time on the plate, 'ten', is not an amount. Write a number and its unit, in min, h or d."),
         (("--van", "-3 h"), "the time on the way, '-3 h', is under 0; write how much it is."),
-        (("--out", "-10 °C"), "the piece starts at -10.0 °C; a limit of -15 °C is passed already."),
+        (("--bench", "-10 °C"), "the piece starts at -10.0 °C; a limit of -15 °C is passed already."),
         (("--tub", "2 h", "--in", "blast"), "none of these cold places is cold enough or warm enough for that; name one with --in, or write one in kitchen.yaml."),
         (("--beside", "0 g"), "0 kg of finished goods; it must be more than 0."),
         (("--dead", "2026-11-18 22:00"), "an outage ends before it began, or after now."),
@@ -179,12 +179,33 @@ def test_a_log_with_faults_is_told_line_by_line(tmp_path: Path) -> None:
     )
     result = cold("--probe", str(file))
     assert result.exit_code == 2
-    assert "name the place of the probe's log with --in." in result.stderr
+    assert "name the place of the log with --in." in result.stderr
 
 
 def test_curves_are_drawn_with_signs_and_written_as_svg(tmp_path: Path) -> None:
     result = cold("--in", "blast", "--svg", str(tmp_path))
     assert "blast -35 °C: core #, surface ., both +" in result.stdout
     assert "ice, tenths" in result.stdout
-    assert (tmp_path / "cold-river-pebble-blast.svg").exists()
-    assert all(len(line) <= 80 for line in result.stdout.splitlines()[:-1])
+    for name in ("cold-river-pebble-blast", "cold-river-pebble-blast-section"):
+        assert (tmp_path / f"{name}.svg").read_text("utf-8").startswith("<svg")
+    assert all(len(line) <= 80 for line in result.stdout.splitlines()[:-2])
+
+
+def test_air_as_it_was_logged_is_reckoned_with(tmp_path: Path) -> None:
+    steady = tmp_path / "steady.csv"
+    steady.write_text("minutes;air\n" + "\n".join(f"{10 * n};-30" for n in range(20)))
+    warm = tmp_path / "warm.csv"
+    # Two hours at -5 °C with the door ajar, then as cold.
+    warm.write_text(
+        "minutes;air\n"
+        + "\n".join(f"{10 * n};{-5 if n < 12 else -30}" for n in range(20))
+    )
+
+    def likely(file: Path) -> float:
+        told = json.loads(cold("--in", "freezer", "--air", str(file), "--json").stdout)
+        (one,) = told["freeze"]
+        return float(one["hours"]["likely"])
+
+    # In the warm air it does not get to -18 at all, so it is later by nearly two hours.
+    assert 1.0 < likely(warm) - likely(steady) < 2.2
+    assert "name the place of the log" in cold("--air", str(steady)).stderr

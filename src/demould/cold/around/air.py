@@ -35,6 +35,14 @@ def air_at(air: Air, seconds: float) -> float:
     return past[-1]
 
 
+def coldest_and_warmest(air: Air) -> tuple[float, float]:
+    """Both ends of an air over all its time [°C]."""
+    if isinstance(air, int | float):
+        return float(air), float(air)
+    every = [at_c for _, at_c in air]
+    return min(every), max(every)
+
+
 def changes(air: Air, until: float) -> Sequence[float]:
     """Moments after the start at which the air jumps, and the end [s]."""
     if isinstance(air, int | float):

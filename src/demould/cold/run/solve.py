@@ -54,7 +54,8 @@ class Run:
     """Everything read on the way, the start included. Arrays of shape (m,).
 
     `heat` is what has left piece and wall. [J] `residual` is the part of it that the
-    change of stored heat does not explain. [-]
+    change of stored heat does not explain. [-] `cells_c` is how warm each of the mesh's
+    cells is at the end. Shape (n,).
     """
 
     seconds: Floats
@@ -68,6 +69,7 @@ class Run:
     heat: Floats
     residual: float
     solves: int
+    cells_c: Floats
 
 
 def run(
@@ -115,6 +117,7 @@ def run(
         **read._asdict(),
         residual=abs(heat - change) / moved if moved > 1e-9 else 0.0,
         solves=solves,
+        cells_c=now.state.at_c,
     )
 
 

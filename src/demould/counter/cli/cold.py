@@ -17,7 +17,7 @@ from demould.counter.cli.asking import (
     say,
 )
 from demould.counter.cli.cold_asked import Asked, answer_asked, plain_record
-from demould.counter.cli.cold_files import learned_of, write_svg
+from demould.counter.cli.cold_files import learned_of, log_of, write_svg
 
 if TYPE_CHECKING:
     from demould.mise.kitchen import ColdPlace, Kitchen
@@ -27,7 +27,7 @@ GROUPS = {
     "Questions": (
         "--sweat",
         "--table",
-        "--out",
+        "--bench",
         "--van",
         "--tub",
         "--beside",
@@ -75,9 +75,9 @@ class Grouped(click.Command):
 )
 @click.option("--table", is_flag=True, help="How soft it is, served frozen.")
 @click.option(
-    "--out",
+    "--bench",
     metavar="DEGREES",
-    help='How long it may stand out while it is finished, coming from "-20 °C".',
+    help='How long it may stand on the bench while it is finished, out of "-20 °C".',
 )
 @click.option(
     "--van",
@@ -104,10 +104,16 @@ class Grouped(click.Command):
     help="What a probe's log (minutes; core; air) tells of the place named with --in.",
 )
 @click.option(
+    "--air",
+    type=click.Path(path_type=Path, dir_okay=False, exists=True),
+    metavar="FILE",
+    help="Reckon with the air as it was logged (minutes; air) in the place of --in.",
+)
+@click.option(
     "--svg",
     type=click.Path(path_type=Path, file_okay=False),
     metavar="DIR",
-    help="Write the curves there too, as SVG.",
+    help="Write curves and sections there too, as SVG.",
 )
 @click.option(
     "--room", metavar="AIR", help='"24 °C, 65 % humid". Default: as in kitchen.yaml.'
@@ -139,6 +145,7 @@ def cold(
     kitchen: Path | None,
     now: str | None,
     probe: Path | None,
+    air: Path | None,
     svg: Path | None,
     *,
     as_json: bool,
@@ -151,10 +158,10 @@ def cold(
     from demould.cold.from_kitchen import COVERS
     from demould.mise.find import find_in
     from demould.sheets.cold_page import cold_page
-    from demould.sheets.cold_pictures import cold_pictures
+    from demould.sheets.cold_pictures import cold_pictures, section_pictures
     from demould.sheets.plain import plain
     from demould.sheets.probe_page import probe_page, probe_picture
-    from demould.week.chilling import chilling_of
+    from demould.week.chilling import chilling_of, half_way, in_logged_air
 
     folder, found, moment = open_dessert_at(dessert, kitchen, now)
     places = _places(folder.kitchen, place)
@@ -170,9 +177,9 @@ def cold(
         moment,
     )
     pictures: list[Picture] = []
+    if place is None and (probe is not None or air is not None):
+        raise click.UsageError("name the place of the log with --in.")
     if probe is not None:
-        if place is None:
-            raise click.UsageError("name the place of the probe's log with --in.")
         learned = learned_of(probe, found, folder.kitchen, places[0], find, moment)
         answers.append((probe_page(found, learned), plain_record("probe", learned)))
         pictures.append(probe_picture(found, learned))
@@ -186,8 +193,17 @@ def cold(
             click.echo(plain(page), nl=False)
         return
     narrowed = replace(folder.kitchen, cold=places)
-    chilling = chilling_of(found, narrowed, find, COVERS)
-    written = write_svg(cold_pictures(found, chilling), svg)
+    chilling = (
+        chilling_of(found, narrowed, find, COVERS)
+        if air is None
+        else in_logged_air(found, folder.kitchen, find, places[0], log_of(air))
+    )
+    if svg is not None:
+        pictures += cold_pictures(found, chilling)
+        if air is None:
+            halves = half_way(found, folder.kitchen, find, chilling)
+            pictures += section_pictures(found, halves)
+    written = write_svg(pictures, svg)
     if as_json:
         print_json({"dessert": found.key, **of_chilling(chilling), "drawings": written})
         return

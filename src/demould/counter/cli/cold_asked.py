@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from demould.mise.kitchen import ColdPlace, Kitchen
     from demould.mise.unit import Kind
     from demould.sheets.page import Page
-    from demould.week.asked_cold import Room
+    from demould.week.in_the_room import Room
 
     Answered = tuple[Page, dict[str, object]]
 
@@ -34,7 +34,7 @@ class Asked:
 
     sweat: str | None = None
     table: bool = False
-    out: str | None = None
+    bench: str | None = None
     van: str | None = None
     tub: str | None = None
     beside: str | None = None
@@ -55,31 +55,36 @@ def answer_asked(
     now: datetime,
 ) -> list[Answered]:
     """Answer every question asked, in the order of the help."""
-    from demould.sheets import asked_cold_page as pages
-    from demould.week import asked_cold as week
+    from demould.sheets import kept_cold_page, room_page
+    from demould.week import in_the_room, kept_cold
+    from demould.week.at_the_table import at_the_table
 
     room = _room(asked.room, kitchen)
     told: list[Answered] = []
     if asked.sweat is not None:
         minutes = _amount(asked.sweat, "--sweat", "time on the plate", "time")
-        plate = week.on_the_plate(dessert, kitchen, find, room, minutes)
-        told.append((pages.plate_page(dessert, plate), plain_record("sweat", plate)))
+        plate = in_the_room.on_the_plate(dessert, kitchen, find, room, minutes)
+        told.append(
+            (room_page.plate_page(dessert, plate), plain_record("sweat", plate))
+        )
     if asked.table:
-        table = week.at_the_table(dessert, kitchen, find, room)
-        told.append((pages.table_page(dessert, table), plain_record("table", table)))
-    if asked.out is not None:
-        start = _degrees(asked.out, "--out")
+        table = at_the_table(dessert, kitchen, find, room)
+        told.append(
+            (room_page.table_page(dessert, table), plain_record("table", table))
+        )
+    if asked.bench is not None:
+        start = _degrees(asked.bench, "--bench")
         try:
-            out, each = week.out_of(dessert, kitchen, find, room, start)
+            out, each = in_the_room.out_of(dessert, kitchen, find, room, start)
         except ValueError as fault:
-            _refuse(fault, "--out")
+            _refuse(fault, "--bench")
         answer = plain_record("out", out) | {
             "minutes_a_piece": each,
             "lot": out.lot(each),
         }
-        told.append((pages.out_page(dessert, out, room, each), answer))
+        told.append((room_page.out_page(dessert, out, room, each), answer))
     if asked.van is not None:
-        road = week.on_the_road(
+        road = kept_cold.on_the_road(
             dessert,
             kitchen,
             find,
@@ -88,26 +93,30 @@ def answer_asked(
             outside_c=_degrees(asked.outside, "--outside"),
             ice_kg=_amount(asked.ice, "--ice", "ice", "mass") / 1000,
         )
-        told.append((pages.road_page(dessert, road), plain_record("van", road)))
+        told.append(
+            (kept_cold_page.road_page(dessert, road), plain_record("van", road))
+        )
     if asked.tub is not None:
         within = _amount(asked.tub, "--tub", "time to cool", "time") / 60
-        fridge = _one(places, "--tub", lambda one: 0 < one.air.value < week.TUB[1])
-        tub = week.in_a_tub(fridge, within)
-        told.append((pages.tub_page(dessert, tub, fridge), plain_record("tub", tub)))
+        fridge = _one(places, "--tub", lambda one: 0 < one.air.value < kept_cold.TUB[1])
+        tub = kept_cold.in_a_tub(fridge, within)
+        told.append(
+            (kept_cold_page.tub_page(dessert, tub, fridge), plain_record("tub", tub))
+        )
     if asked.beside is not None:
         kilograms = _amount(asked.beside, "--beside", "finished goods", "mass") / 1000
         freezer = _one(
             sorted(places, key=lambda one: one.kind == "blast chiller"),
             "--beside",
-            lambda one: one.air.value <= week.COLD_ENOUGH_C,
+            lambda one: one.air.value <= kept_cold.COLD_ENOUGH_C,
         )
         try:
-            beside = week.beside_of(dessert, kitchen, find, freezer, kilograms)
+            beside = kept_cold.beside_of(dessert, kitchen, find, freezer, kilograms)
         except ValueError as fault:
             _refuse(fault, "--beside")
         told.append(
             (
-                pages.beside_page(dessert, beside, freezer),
+                kept_cold_page.beside_page(dessert, beside, freezer),
                 plain_record("beside", beside),
             )
         )
@@ -119,7 +128,7 @@ def answer_asked(
 def _dead(asked: Asked, dessert: Dessert, kitchen: Kitchen, now: datetime) -> Answered:
     from demould.cold.dead_freezer import Outage, Reading, still_sound
     from demould.mise.read_asked import read_reading, read_span
-    from demould.sheets.asked_cold_page import dead_page
+    from demould.sheets.kept_cold_page import dead_page
 
     zone = ZoneInfo(kitchen.zone)
     since, back = _read(lambda: read_span(asked.dead or "", zone), "--dead")
@@ -141,7 +150,7 @@ def _dead(asked: Asked, dessert: Dessert, kitchen: Kitchen, now: datetime) -> An
 
 def _room(text: str | None, kitchen: Kitchen) -> Room:
     from demould.mise.read_kitchen import read_room
-    from demould.week.asked_cold import room_of
+    from demould.week.in_the_room import room_of
 
     known = room_of(kitchen)
     if text is None:

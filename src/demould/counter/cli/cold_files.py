@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from demould.matter.grams import Find
     from demould.mise.dessert import Dessert
     from demould.mise.kitchen import ColdPlace, Kitchen
+    from demould.mise.read_probe import ProbeLog
     from demould.sheets.drawing.picture import Picture
     from demould.week.probed import Learned
 
@@ -30,10 +31,21 @@ def learned_of(
     now: datetime,
 ) -> Learned:
     """Read a log and fit it; print every fault and exit where it cannot be."""
+    from demould.week.probed import learned_from
+
+    log = log_of(file)
+    try:
+        return learned_from(log, dessert, kitchen, place, find, now.date())
+    except ValueError as fault:
+        click.echo(f"{file.name}: {fault}.", err=True)
+        sys.exit(FAULTS)
+
+
+def log_of(file: Path) -> ProbeLog:
+    """Read a log; print every fault and exit where there is one."""
     from demould.mise.problem import Problem
     from demould.mise.read_probe import read_probe
     from demould.mise.words import Words
-    from demould.week.probed import learned_from
 
     try:
         text = file.read_text("utf-8-sig")
@@ -45,11 +57,7 @@ def learned_of(
     if log is None:
         tell(tuple(problems))
         sys.exit(FAULTS)
-    try:
-        return learned_from(log, dessert, kitchen, place, find, now.date())
-    except ValueError as fault:
-        click.echo(f"{file.name}: {fault}.", err=True)
-        sys.exit(FAULTS)
+    return log
 
 
 def write_svg(pictures: Iterable[Picture], out: Path | None) -> list[str]:

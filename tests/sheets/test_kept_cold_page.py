@@ -13,17 +13,14 @@ from demould.log.came_true import record_of
 from demould.mise.figure import Estimate, Figure, Measured
 from demould.mise.kitchen import ColdPlace
 from demould.mise.words import Words
-from demould.sheets.asked_cold_page import (
-    beside_page,
-    dead_page,
-    plate_page,
-    road_page,
-    table_page,
-)
+from demould.sheets.kept_cold_page import beside_page, dead_page, road_page
 from demould.sheets.page import Page
 from demould.sheets.plain import plain
 from demould.sheets.probe_page import probe_page
-from demould.week.asked_cold import AtTheTable, OnThePlate, OnTheRoad, Room
+from demould.sheets.room_page import plate_page, table_page
+from demould.week.at_the_table import AtTheTable
+from demould.week.in_the_room import OnThePlate, Room
+from demould.week.kept_cold import OnTheRoad
 from demould.week.probed import Learned
 from tests.desserts.pebble import RIVER_PEBBLE as PEBBLE
 

@@ -9,16 +9,9 @@ from demould.mise.figure import Figure
 from demould.mise.find import find_in
 from demould.mise.folder import dessert_of
 from demould.mise.kitchen import ColdPlace, Kitchen
-from demould.week.asked_cold import (
-    Room,
-    at_the_table,
-    beside_of,
-    in_a_tub,
-    on_the_plate,
-    on_the_road,
-    out_of,
-    room_of,
-)
+from demould.week.at_the_table import at_the_table
+from demould.week.in_the_room import Room, on_the_plate, out_of, room_of
+from demould.week.kept_cold import beside_of, in_a_tub, on_the_road
 from tests.demo_folder import demo_folder
 
 FIND = find_in(demo_folder().larder)
