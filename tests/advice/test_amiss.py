@@ -208,3 +208,20 @@ def test_what_cannot_be_read_is_said() -> None:
     with pytest.raises(UnreadableError, match="is a weight, and a temperature"):
         reading_value(split_reading("piece 9 kg"), "°C")
     assert "piece" in reading_kinds()
+
+
+def test_a_bloom_that_was_read_is_held_against_the_card() -> None:
+    ring = sweet("orchard-ring")
+    part = next(one for one in ring.components if one.key == "bavarois")
+
+    def loose(**read: float) -> Trouble:
+        sign = sign_called("too loose")
+        return troubles(sign, ring, FOLDER.kitchen, LOOK, read, part)
+
+    weak = loose(bloom=140)
+    assert first(weak) == "gelatin weaker than assumed"
+    assert str(weak.suspects[0].says) == (
+        "60 bloom weaker than the card (your reading)"
+    )
+    assert first(loose(bloom=200)) != "gelatin weaker than assumed"
+    assert loose().suspects[0].value is None

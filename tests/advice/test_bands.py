@@ -133,7 +133,8 @@ def test_where_no_one_line_can_mend_it_another_ingredient_is_named() -> None:
 def test_a_stated_density_that_the_composition_does_not_give() -> None:
     light = airy(made("whipped ganache", *GANACHE, density=0.93), 0.62)
     one = of(light, "density without air")
-    assert str(one.change) == "0.93 stated, 1.03 by composition: weigh a cup"
+    assert str(one.says) == "It: 0.93 g/ml stated without air, 1.03 by composition"
+    assert str(one.change) == "weigh a cup of it before it is whipped"
     assert one.outside > 0
 
 

@@ -135,6 +135,8 @@ def test_juice_into_hot_cream_curdles() -> None:
     assert found(of("x", late, "cook: 80 °C")) == []
     assert found(of("x", CURD, "mix: 20 °C")) == []
     assert found(of("x", ("300 cream_35", "60 honey"), "cook: 80 °C")) == []
+    two = (*CURD, "10 lime_juice")
+    assert says(of("x", two, "cook: 80 °C"))[0].startswith("It: lemon_juice in hot")
 
 
 def test_gelatin_in_sour_fruit_sets_softer() -> None:

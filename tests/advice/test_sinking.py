@@ -79,7 +79,7 @@ def test_a_light_centre_may_rise_in_a_thin_mix() -> None:
 def test_where_nobody_says_how_stiff_it_is_the_usual_is_taken_and_said() -> None:
     (one,) = sinkings(demo("meadow-domes"), demo_folder().kitchen)
     assert (one.look, one.said) == ("ribbons", False)
-    assert "nobody says how stiff" in str(one.says)
+    assert "by its look (ribbons; nobody says) it has 8 to 30" in str(one.says)
 
 
 def test_nothing_is_laid_into_a_terrine() -> None:

@@ -37,8 +37,8 @@ class Sinking:
         """The sentence: how stiff the filling must be, and how stiff it is."""
         has = stiffness()[self.look]
         return Words(
-            "{part} {stays} in {filling}: it takes {needs:.0f} Pa to carry it,"
-            " {look} have {low:g} to {high:g}{guess}",
+            "{part} {stays} in {filling}: it takes {needs:.0f} Pa to carry it, and by"
+            " its look ({look}{guess}) it has {low:g} to {high:g}",
             part=self.part,
             filling=self.filling,
             stays=self.stays,
@@ -46,7 +46,7 @@ class Sinking:
             look=self.look,
             low=has.low,
             high=has.high,
-            guess="" if self.said else " (nobody says how stiff it is)",
+            guess="" if self.said else "; nobody says",
         )
 
     @property

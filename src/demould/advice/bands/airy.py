@@ -63,9 +63,13 @@ def _apart(component: Component, stated: float, worked_out: float) -> Judged:
         high=worked_out * (1 + DENSITY_APART),
         unit="g/ml",
         verdict="under" if stated < worked_out else "over",
-        change=Words(
-            "{stated:.2f} stated, {worked:.2f} by composition: weigh a cup",
+        plainly=Words(
+            "{name}: {stated:.2f} g/ml stated without air, {worked:.2f} by composition",
+            name=component.name,
             stated=stated,
             worked=worked_out,
         ),
+        change=Words("weigh a cup of it before it is whipped")
+        if component.whipped is not None
+        else Words("weigh a cup of it"),
     )

@@ -14,7 +14,8 @@ Verdict = Literal["under", "inside", "over", "not said"]
 class Judged:
     """A figure against its band; `figure` is None where nobody said.
 
-    `change` says what to do by how much to come inside, `remark` what else is known.
+    `change` says what to do by how much to come inside, `remark` what else is known;
+    `plainly` is the sentence where there is no trade band to name.
     """
 
     component: str
@@ -27,6 +28,7 @@ class Judged:
     verdict: Verdict
     change: Words | None = None
     remark: Words | None = None
+    plainly: Words | None = None
 
     @property
     def outside(self) -> float:
@@ -51,6 +53,8 @@ class Judged:
     @property
     def says(self) -> Words:
         """The sentence: what it is, what is usual."""
+        if self.plainly is not None:
+            return self.plainly
         band = self.band
         if self.figure is None:
             return Words(

@@ -7,7 +7,7 @@ from demould.advice.clashes.heat import cooked_together, goes_in_late, hottest_c
 from demould.larder.ingredient import Ingredient
 from demould.larder.read import agents
 from demould.matter.acidity import acidity
-from demould.matter.grams import Find
+from demould.matter.grams import Find, weighed_lines
 from demould.matter.inside import Inside, inside
 from demould.matter.setting import doses
 from demould.mise.component import Component
@@ -86,11 +86,11 @@ def _dairy(component: Component, find: Find) -> Iterator[Clash]:
     if pan is None or pan.likely >= CURDLES_HOT_PH or hot is None or hot < HOT_C:
         return
     sour = [
-        line.what
-        for line in component.formula
+        (grams.value * find(line.ingredient).per_100g.acid, line.what)
+        for line, grams in weighed_lines(component.formula, find)
         if line.ingredient is not None
         and not goes_in_late(line)
-        and not _is_fresh_dairy(find(line.ingredient))
+        and find(line.ingredient).category != "dairy"
         and find(line.ingredient).per_100g.acid >= SOUR
     ]
     if not sour:
@@ -100,7 +100,7 @@ def _dairy(component: Component, find: Find) -> Iterator[Clash]:
         Words(
             "{what} in hot milk or cream curdles it (pH {band}; it curdles from"
             " {hot:g} hot, {cold:g} cold)",
-            what=sour[0],
+            what=max(sour)[1],
             band=str(pan),
             hot=CURDLES_HOT_PH,
             cold=CURDLES_COLD_PH,

@@ -116,6 +116,10 @@ def _setting(batch: Batch) -> dict[str, float]:
     ]
     if gelatins:
         told["bloom"] = min(gelatins)
+        read = batch.read.get("bloom")
+        if read is not None:
+            told["bloom below"] = min(gelatins) - read
+            told["bloom above"] = read - min(gelatins)
     wept = weeps(batch.component, batch.find, parts)
     if wept is not None:
         told["weeps"] = wept.rank

@@ -29,14 +29,18 @@ MEANT = (
     "density",
     "coat",
     "overrun",
-    "bloom",
 )
-OF_GELATIN = ("bloom", "boiled gelatin")
+OF_GELATIN = ("bloom below", "bloom above", "boiled gelatin")
 """Readings that mean nothing where there is no gelatin."""
 BY_BAND: dict[str, tuple[str, str]] = {
     "dose short": ("{value:.2f} % under its band", "within its band"),
     "dose over": ("{value:.2f} % over its band", "within its band"),
     "ph short": ("pH {value:.1f} under its window", "pH within its window"),
+    "bloom below": ("{value:.0f} bloom weaker than the card", "as strong as the card"),
+    "bloom above": (
+        "{value:.0f} bloom stronger than the card",
+        "no stronger than the card",
+    ),
     "solids short": ("{value:.0f} % under its band", "within its band"),
     "dew over piece": (
         "dew point {value:.0f} °C over the piece",
@@ -74,7 +78,7 @@ class Suspect:
             wrong, fine = BY_BAND[self.cause.reading]
             said = wrong if self.weighed == "speaks for it" else fine
             return Words(said + " ({by})", value=self.value, by=self.by)
-        unit = "" if self.cause.unit in ("times", "", "g bloom") else self.cause.unit
+        unit = "" if self.cause.unit in ("times", "") else self.cause.unit
         if self.cause.unit == "times":
             return Words(
                 "{how} {by}",
@@ -196,6 +200,8 @@ def _can_be(cause: Cause, own: Mapping[str, float]) -> bool:
 _FROM_READINGS = {
     "dew over piece": ("room", "humidity", "piece"),
     "ph short": ("ph",),
+    "bloom below": ("bloom",),
+    "bloom above": ("bloom",),
     "overrun": ("density",),
 }
 
