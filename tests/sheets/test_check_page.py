@@ -28,7 +28,7 @@ def test_what_is_not_said_comes_first_with_its_question() -> None:
     page = check_page("x", Sure(assumed=(), moves=()), (SALT,))
     assert heads(page.blocks) == ["not said", ASSUMED]
     assert rows(table_in(under(page.blocks, "not said"))) == [
-        ["salt has no amount", "how many grams of salt?"]
+        ["salt has no amount", "", "how many grams of salt?"]
     ]
 
 

@@ -15,7 +15,7 @@ def test_salt_without_an_amount_is_told_with_its_question(tmp_path: Path) -> Non
         ("desserts/river-pebble.yaml", "    8 g    black cocoa", "    black cocoa"),
     )
     (one,) = unsaid_of(folder)
-    assert str(one.says) == "River Pebble, Stone dip: black cocoa has no amount"
+    assert str(one.says) == "River Pebble, Stone dip: how much black cocoa is not said"
     assert str(one.asks) == "how many grams of black cocoa?"
 
 

@@ -63,6 +63,7 @@ class Component:
 
     `density` is un-aerated, `whipped` what goes into the piece where it is whipped.
     [g/ml] `cooked_away` is the share of the mixed mass that leaves in the pan or oven.
+    `in_all` is the total that somebody wrote beside the formula. [g]
     `kind` picks its band (whipped ganache, pectin NH centre, mirror glaze ...).
     """
 
@@ -77,4 +78,5 @@ class Component:
     making: Making = Scaled()
     sheet: Sheet | None = None
     method: Method = ()
+    in_all: Figure | None = None
     line: Line | None = None

@@ -141,7 +141,8 @@ class Dessert:
     """Everything one file of a dessert says.
 
     `portions` is how many one piece is cut into (1 for an individual piece). Filled
-    `upside_down`, the first layer is the top of the piece.
+    `upside_down`, the first layer is the top of the piece. `called_for` is what a note
+    speaks of and nobody has written a formula for yet.
     """
 
     key: str
@@ -157,6 +158,7 @@ class Dessert:
     method: Method = ()
     variants: tuple[Variant, ...] = ()
     notes: tuple[str, ...] = ()
+    called_for: tuple[str, ...] = ()
     line: Line | None = None
 
 

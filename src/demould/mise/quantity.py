@@ -189,7 +189,9 @@ def read_range(
         If either cannot be read, or the first is the larger.
     """
     ends = re.split(
-        r"\s+to\s+|(?<=[\d\w°%])\s*\u2013\s*(?=\d)", text.strip(), maxsplit=1
+        r"\s+to\s+(?![^()]*\))|(?<=[\d\w°%])\s*\u2013\s*(?=\d)",
+        text.strip(),
+        maxsplit=1,
     )
     if len(ends) == 1:
         return read_figure(text, name=name, kinds=kinds, line=line), None

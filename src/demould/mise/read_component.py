@@ -31,6 +31,7 @@ KEYS = (
     "name",
     "kind",
     "formula",
+    "in all",
     "density",
     "whipped",
     "cooked away",
@@ -62,6 +63,7 @@ def read_component(
     formula = read_formula(keys.lines("formula"), names, faults)
     density = _figure(keys, "density", "density", key)
     lost = keys.read("lost", _lost)
+    in_all = _figure(keys, "in all", "mass", key)
     whipped = _figure(keys, "whipped", "density", key)
     cooked_away = _figure(keys, "cooked away", "share", key)
     making = keys.read("made", _made) or Scaled()
@@ -81,6 +83,7 @@ def read_component(
         making=making,
         sheet=sheet,
         method=method,
+        in_all=in_all,
         line=branch.line,
     )
 
@@ -106,7 +109,7 @@ def read_method(keys: Keys, around: Around) -> Method:
 
 
 def _figure(keys: Keys, key: str, kind: Kind, component: str) -> Figure | None:
-    name = {"density": "density", "whipped": "density when whipped"}.get(key, key)
+    name = {"whipped": "density when whipped"}.get(key, key)
 
     def read(line: Line) -> Figure:
         return read_figure(

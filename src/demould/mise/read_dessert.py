@@ -33,6 +33,7 @@ KEYS = (
     "plate",
     "method",
     "notes",
+    "called for",
 )
 OPENINGS = ("component", "variant")
 _REQUIRED = {
@@ -86,6 +87,7 @@ def read_dessert(
         method=read_method(keys, around),
         variants=_variants(keys, formulas, Names(own=known.own)),
         notes=tuple(leaf.line.text for leaf in keys.lines("notes")),
+        called_for=tuple(leaf.line.text for leaf in keys.lines("called for")),
         line=branch.line,
     )
     check_dessert(dessert, keys, made, (filled, "finish", "plate"))

@@ -22,4 +22,4 @@ def formula_version(dessert: Dessert) -> str:
 
 
 def _without_remarks(_: object, name: str, value: object) -> object:
-    return () if name in ("remarks", "notes") else value
+    return () if name in ("remarks", "notes", "called_for") else value

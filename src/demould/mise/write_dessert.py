@@ -60,6 +60,7 @@ def write_dessert(dessert: Dessert) -> Branch:
             ("method", write_method(dessert.method)),
             *variants,
             ("notes", block(dessert.notes)),
+            ("called for", block(dessert.called_for)),
         )
     )
 
@@ -133,6 +134,7 @@ def _component(one: Component) -> Branch:
             ("name", one.name),
             ("kind", one.kind),
             ("formula", write_formula(one.formula)),
+            ("in all", write_figure(one.in_all) if one.in_all else ""),
             ("density", write_figure(one.density)),
             ("whipped", write_figure(one.whipped) if one.whipped else ""),
             ("cooked away", write_figure(one.cooked_away) if one.cooked_away else ""),

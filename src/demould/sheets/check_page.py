@@ -26,6 +26,12 @@ def check_page(
     )
 
 
+def _unsaid(one: Unsaid) -> tuple[Cell, ...]:
+    """What is open; what is taken and what moves; the question."""
+    taken = [str(words) for words in (one.takes, *one.moves) if words is not None]
+    return Cell(text=one.says), Cell(text="; ".join(taken)), Cell(text=one.asks)
+
+
 def _blocks(
     sure: Sure, unsaid: tuple[Unsaid, ...], will_it: Iterable[Block]
 ) -> Iterator[Block]:
@@ -33,8 +39,8 @@ def _blocks(
     if unsaid:
         yield Head(text=Words("not said"), note=Words("ask"))
         yield Table(
-            columns=(Column(share=3), Column(share=2)),
-            rows=tuple((Cell(text=one.says), Cell(text=one.asks)) for one in unsaid),
+            columns=(Column(share=3), Column(share=2), Column(share=2)),
+            rows=tuple(_unsaid(one) for one in unsaid),
         )
     yield from will_it
     yield Head(

@@ -3,8 +3,11 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from demould.advice.gaps.ranked import gaps_of
+from demould.advice.gaps.told import moves_told
 from demould.amounts.layers.wall import WANTED_MM, walls
 from demould.mise.dessert import Dessert, component_of
+from demould.mise.find import find_in
 from demould.mise.folder import Folder
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
@@ -12,19 +15,36 @@ from demould.mise.words import Words
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unsaid:
-    """One thing that is open, and the question that settles it."""
+    """One thing that is open, what is taken, what moves, the question that settles it."""
 
     says: Words
     asks: Words
+    takes: Words | None = None
+    moves: tuple[Words, ...] = ()
 
 
 def unsaid_of(folder: Folder) -> tuple[Unsaid, ...]:
-    """Give every amount that is not said and every wall too thin, over all desserts."""
+    """Give what is not said and every wall too thin, over all desserts.
+
+    What is only assumed is told with the rest that is (`sure_of`).
+    """
     return tuple(
         one
         for dessert in folder.desserts
-        for one in (*_amounts(dessert), *_walls(dessert, folder.kitchen))
+        for one in (*_gaps(dessert, folder), *_walls(dessert, folder.kitchen))
     )
+
+
+def _gaps(dessert: Dessert, folder: Folder) -> Iterator[Unsaid]:
+    find = find_in(folder.larder)
+    for gap in gaps_of(dessert, folder.kitchen, find, folder.larder):
+        if gap.figure is None and gap.kind != "time":
+            yield Unsaid(
+                says=Words("{dessert}, {says}", dessert=dessert.name, says=gap.says),
+                asks=gap.asks,
+                takes=gap.takes,
+                moves=tuple(moves_told(gap)),
+            )
 
 
 def _walls(dessert: Dessert, kitchen: Kitchen) -> Iterator[Unsaid]:
@@ -44,18 +64,3 @@ def _walls(dessert: Dessert, kitchen: Kitchen) -> Iterator[Unsaid]:
                 wanted=WANTED_MM,
             ),
         )
-
-
-def _amounts(dessert: Dessert) -> Iterator[Unsaid]:
-    for component in dessert.components:
-        for line in component.formula:
-            if line.amount is None:
-                yield Unsaid(
-                    says=Words(
-                        "{dessert}, {component}: {what} has no amount",
-                        dessert=dessert.name,
-                        component=component.name,
-                        what=line.what,
-                    ),
-                    asks=Words("how many grams of {what}?", what=line.what),
-                )

@@ -43,7 +43,15 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     found = will_it_of(read.desserts, read.kitchen, find)
     makeup = [one for dessert in read.desserts for one in makeups(dessert, find)]
     if as_json:
-        said = [{"says": str(one.says), "asks": str(one.asks)} for one in unsaid]
+        said = [
+            {
+                "says": str(one.says),
+                "asks": str(one.asks),
+                "takes": str(one.takes) if one.takes else None,
+                "moves": [str(words) for words in one.moves],
+            }
+            for one in unsaid
+        ]
         will_it = [of_finding(one) for one in found]
         answer = {"faults": [], "unsaid": said, "will_it": will_it, **of_sure(sure)}
         print_json(answer | {"made_of": [of_makeup(one) for one in makeup]})

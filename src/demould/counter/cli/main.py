@@ -14,6 +14,7 @@ from demould import __version__
 COMMANDS = {
     "demo": "The demo kitchen, copied here, and its week.",
     "week": "The week on one page: what to make, when, by whom.",
+    "note": "A draft dessert from a scribbled note, no word dropped.",
     "check": "What is wrong or unsaid, worst first.",
     "swap": "Something else instead: grams, and what changes all the same.",
     "amiss": "It went wrong: why, and what now.",

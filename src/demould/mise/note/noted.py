@@ -15,6 +15,7 @@ Use = Literal[
     "step",
     "total",
     "call",
+    "mould",
     "joining",
     "remark",
 ]
@@ -87,7 +88,7 @@ class NotedPart:
 class Note:
     """A note as read: every word of it is in one of `stretches`.
 
-    `calls` are parts spoken of as if they were there, with no formula of their own.
+    `mould` is what the note calls the mould; `calls` are parts spoken of as if they were there, with no formula of their own.
     `remarks` are what nobody understood, word for word.
     """
 
@@ -98,6 +99,7 @@ class Note:
     parts: tuple[NotedPart, ...]
     calls: tuple[str, ...]
     stretches: tuple[Stretch, ...]
+    mould: str = ""
 
     @property
     def remarks(self) -> tuple[str, ...]:

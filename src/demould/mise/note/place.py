@@ -1,7 +1,7 @@
 """Where the reader is: the open part, the last line, the segment on its way through."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from demould.mise.note.building import OpenLine, OpenPart, OpenStep
 from demould.mise.note.noted import Use
@@ -24,6 +24,7 @@ class Reading:
     number: int = 0
     uses: dict[int, Use] = field(default_factory=dict)
     called: list[Tag] = field(default_factory=list)
+    mould: list[Tag] = field(default_factory=list)
     last: OpenLine | None = None
     step: OpenStep | None = None
     busy: bool = False
@@ -53,8 +54,13 @@ class Segment:
     def remark(self, tag: Tag) -> None:
         """Keep a word that nobody understood, with the line it stands on."""
         self.now.use(tag, "remark")
-        if self.here is not None:
-            self.here.remarks.append(tag)
+        if self.here is None:
+            return
+        led = next((one for one in self.tags if one.end + 1 == tag.start), None)
+        if led is not None and led.kind == "at" and led not in self.here.remarks:
+            self.now.use(led, "remark")
+            tag = replace(tag, start=led.start)
+        self.here.remarks.append(tag)
 
     @property
     def busy(self) -> bool:

@@ -73,6 +73,9 @@ def read_note(text: str, file: str = "note") -> Note:
         parts=tuple(_closed(text, part, file) for part in parts if _says(part)),
         calls=tuple(_calls(text, parts, now.called)),
         stretches=tuple(_stretches(text, tags, now)),
+        mould=text[now.mould[0].start : now.mould[0].end].casefold()
+        if now.mould
+        else "",
     )
 
 

@@ -105,11 +105,25 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
             unit = tag.may_be("unit") or ""
             segment.pending = replace(tag, kind="amount", low=one, high=one, unit=unit)
             segment.now.use(tag, "amount")
+        case "mould" if name := _mould_name(segment, place):
+            segment.now.mould.append(name)
+            for word in (name, tag):
+                segment.now.use(word, "mould")
+                segment.done.add(word.start)
         case kind if kind in SMALL:
             segment.now.use(tag, "joining")
         case _:
             _word(segment, tag)
     return 1
+
+
+def _mould_name(segment: Segment, place: int) -> Tag | None:
+    """What a mould is called: the word before it (``pebble mould``) or behind."""
+    before = segment.tags[place - 1 : place] if place else []
+    for other in (*before, *segment.tags[place + 1 : place + 2]):
+        if other.kind in ("unknown", "piece") and other.start not in segment.done:
+            return other
+    return None
 
 
 def _brackets(segment: Segment, place: int) -> int:

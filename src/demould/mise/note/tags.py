@@ -81,6 +81,10 @@ _ALWAYS_SHORT = frozenset(
 )
 
 
+_EXACT = frozenset({"number", "one", "join", "at", "about", "makes", "while", "time"})
+"""Kinds of words that are not guessed from another spelling: there is not three."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tag:
     """A word, phrase, number or mark with everything it may be."""
@@ -220,6 +224,9 @@ def _known(
 ) -> Tag:
     phrase = " ".join((spelt or [one.plain for one in row])[:length])
     words = lexicon[phrase]
+    if words[0].kind == "number":
+        value = Decimal(words[0].means)
+        return _tag("number", row[0], row[length - 1], low=value, high=value)
     return _tag(
         words[0].kind,
         row[0],
@@ -279,11 +286,15 @@ def _alike(word: str, language: str) -> str:
     known = single_words(language)
     if word in known or len(word) > 30:
         return word
+    lexicon = trade_words(language)
     near = [
-        one for one in known if one[0] == word[0] and abs(len(one) - len(word)) <= 2
+        one
+        for one in known
+        if one[0] == word[0]
+        and abs(len(one) - len(word)) <= 2
+        and not _kinds(one, lexicon) & _EXACT
     ]
     found = get_close_matches(word, near, n=3, cutoff=ALIKE)
-    lexicon = trade_words(language)
     best = max((_likeness(word, one) for one in found), default=0.0)
     ties = [one for one in found if _likeness(word, one) > best - 0.01]
     eaten = [one for one in ties if _kinds(one, lexicon) & {"ingredient"}]

@@ -1,0 +1,1 @@
+"""What a formula does not say: what is taken, how far it moves, what settles it."""

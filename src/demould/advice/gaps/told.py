@@ -1,0 +1,61 @@
+"""What moves with a gap, in a cook's words."""
+
+from collections.abc import Iterator
+
+from demould.advice.gaps.gap import Gap, Moved
+from demould.mise.words import Words
+
+
+def told(move: Moved) -> Words:
+    """One move: ``ganache 11 to 72 pieces, not 24``."""
+    low, high = sorted((move.low, move.high))
+    values = {"name": move.name, "low": low, "high": high, "likely": move.likely}
+    match move.what:
+        case "pieces":
+            return Words(
+                "{name}: {low} to {high} pieces, not {likely}",
+                name=move.name,
+                low=int(low + 1e-9),
+                high=int(high + 1e-9),
+                likely=int(move.likely + 1e-9),
+            )
+        case "dose":
+            return Words(
+                "{name}: sets with {low:.2f} to {high:.2f} %, not {likely:.2f}",
+                **values,
+            )
+        case "fat":
+            return Words(
+                "{name}: fat {low:.0f} to {high:.0f} %, not {likely:.0f}", **values
+            )
+        case "grams":
+            return Words(
+                "{name}: {low:.0f} to {high:.0f} g, not {likely:.0f}", **values
+            )
+        case _:
+            return Words(
+                "{low:.0f} to {high:.0f} h from first to last, not {likely:.0f}",
+                **values,
+            )
+
+
+def moves_told(gap: Gap, most: int = 2) -> Iterator[Words]:
+    """The largest moves of a gap that a cook can see in whole pieces or figures."""
+    shown: list[str] = []
+    for move in gap.moves:
+        words = told(move)
+        seen = _seen(move)
+        if seen and str(words) not in shown:
+            shown.append(str(words))
+            yield words
+        if len(shown) == most:
+            return
+
+
+def _seen(move: Moved) -> bool:
+    """Whether it shows once it is rounded to be read."""
+    digits = {"dose": 2, "pieces": 0}.get(move.what, 0)
+    ends = (move.low, move.high)
+    if move.what == "pieces":
+        return any(int(end + 1e-9) != int(move.likely + 1e-9) for end in ends)
+    return any(round(end, digits) != round(move.likely, digits) for end in ends)
