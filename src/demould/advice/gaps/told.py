@@ -42,7 +42,8 @@ def told(move: Moved) -> Words:
 def moves_told(gap: Gap, most: int = 2) -> Iterator[Words]:
     """The largest moves of a gap that a cook can see in whole pieces or figures."""
     shown: list[str] = []
-    for move in gap.moves:
+    others = [move for move in gap.moves if move.what != "grams"]
+    for move in others or gap.moves:
         words = told(move)
         seen = _seen(move)
         if seen and str(words) not in shown:

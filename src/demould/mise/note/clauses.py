@@ -156,7 +156,16 @@ def _makes(tags: Sequence[Tag], *, whole: bool) -> list[Tag]:
             return [*tags[start : place + 1], *(after if counts else ())]
         if counts and not _steps(tags[:place]):
             return [tag, after[0]]
+        if whole and _how_many_of(tags, place):
+            return list(tags[place : place + 2])
     return []
+
+
+def _how_many_of(tags: Sequence[Tag], place: int) -> bool:
+    """``domes - 12`` and ``domes, 12 of`` at the end of a line."""
+    behind = tags[place + 1 :]
+    ends = not behind or (len(behind) == 1 and behind[0].kind == "join")
+    return ends and any(tag.may_be("piece") is not None for tag in tags[:place])
 
 
 def _ingredients(tags: Iterable[Tag]) -> bool:

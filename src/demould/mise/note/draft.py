@@ -15,7 +15,7 @@ from demould.mise.number import written
 from demould.mise.tree import Branch, Node
 from demould.mise.write_tree import block, branch
 
-MOULD = "mould"
+MOULD = "piece"
 INSERT_MOULD = "insert"
 BASE = "disc 45 x 5 mm"
 """A base whose size nobody said; it goes into nearly any individual mould."""

@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 
 from demould.larder.find import find_ingredient
+from demould.larder.names import plain
 from demould.larder.read import ingredient, unit_weight
+from demould.larder.starts import vague
 from demould.mise.figure import Assumed, Figure
 from demould.mise.note.noted import NotedLine, NotedPart
 from demould.mise.note.one_line import one_line
@@ -38,9 +40,10 @@ def house_name(line: NotedLine) -> str:
 
 
 def _remarks(line: NotedLine) -> Iterator[str]:
-    known = find_ingredient(one_line(line.written))
-    if line.ingredient and (known is None or known.id != line.ingredient):
-        yield f'written "{one_line(line.written)}"'
+    called = one_line(line.written)
+    other = vague(called)
+    if line.guessed or (other is not None and other.name != plain(line.what)):
+        yield f'written "{called}"'
     if line.steeped:
         yield "strained out"
     if line.mentioned:

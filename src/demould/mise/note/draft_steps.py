@@ -62,7 +62,8 @@ def _told(step: UsualStep, said: Sequence[NotedStep], more: str = "") -> str:
     """``freeze  freezer 12 h (assumed 8 to 14); core -18 °C; "freeze overnight"``."""
     waiting = step.waiting
     for one in said:
-        if one.minutes is not None and one.action in _WAITS and waiting:
+        waits = one.action in _WAITS or step.step in _WAITS
+        if one.minutes is not None and waits and waiting:
             waiting = _time(one.minutes.value)
     place, _, rest = step.rest.partition("; ")
     if step.waiting and step.step == "freeze":

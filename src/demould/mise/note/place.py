@@ -12,6 +12,11 @@ SMALL = (
     *("join", "about", "mark", "dash", "at", "one", "comma", "plus", "open", "close"),
     *("stop", "colon", "times"),
 )
+NO_FOOD = frozenset(
+    ["x", "recipe", "recette", "ricetta", "receta", "rezept", "batch", "times"]
+)
+"""Words beside a number that are no ingredient: ``half recipe``, ``x 2``."""
+
 LONGEST_UNKNOWN = 3
 """More words than this in a row that nobody knows are talk, not an ingredient."""
 
@@ -85,7 +90,7 @@ class Segment:
         words = [
             tag
             for tag in self.tags
-            if tag.kind in ("unknown", "part") and tag.plain != "x"
+            if tag.kind in ("unknown", "part") and tag.plain not in NO_FOOD
         ]
         return words if len(words) <= LONGEST_UNKNOWN else []
 

@@ -65,9 +65,11 @@ def read_note(text: str, file: str = "note") -> Note:
             makes.extend(opening.makes)
             _used(now, opening.makes, "pieces")
         read_body(opening.rest, now)
+    for part in parts:
+        _only_spoken_of(part)
     return Note(
         text=text,
-        title=_title(text, title, parts),
+        title=_title(text, title, makes, parts),
         language=language,
         pieces=_pieces(text, makes, file),
         parts=tuple(_closed(text, part, file) for part in parts if _says(part)),
@@ -77,6 +79,12 @@ def read_note(text: str, file: str = "note") -> Note:
         if now.mould
         else "",
     )
+
+
+def _only_spoken_of(part: OpenPart) -> None:
+    """A named part whose ingredients only the method names has no formula here."""
+    if part.name and all(line.mentioned and line.low is None for line in part.lines):
+        part.lines.clear()
 
 
 def _opened(clauses: Sequence[Clause], place: int, clause: Clause) -> Opening:
@@ -102,10 +110,13 @@ def _says(part: OpenPart) -> bool:
     return bool(part.lines or part.steps or part.name)
 
 
-def _title(text: str, title: Sequence[Tag], parts: Sequence[OpenPart]) -> str:
+def _title(
+    text: str, title: Sequence[Tag], makes: Sequence[Tag], parts: Sequence[OpenPart]
+) -> str:
     if title:
-        found = text[title[0].start : title[-1].end]
-        return " ".join(found.split()).rstrip(",.:- ")
+        ends = [tag.start for tag in makes if tag.start > title[0].start]
+        found = text[title[0].start : min((title[-1].end, *ends))]
+        return " ".join(found.split()).rstrip(",.:- (")
     return next((part.name for part in parts if part.name), "")
 
 
@@ -158,6 +169,7 @@ def _closed(text: str, part: OpenPart, file: str) -> NotedPart:
 
 def _line(text: str, one: OpenLine, file: str) -> NotedLine:
     written = " ".join(text[tag.start : tag.end] for tag in one.written)
+    written = written if ")" in written else written.replace("(", "")
     found = None if one.unknown else id_of(one.what)
     name = ingredient(found).name if found == one.what else one.what
     amount = None
@@ -209,7 +221,7 @@ def _calls(
     """Parts spoken of, and finishes done, that the note has no formula for."""
     kinds = {part.kind for part in parts}
     names = " ".join(part.name.casefold() for part in parts)
-    told: list[str] = []
+    told = [part.name.casefold() for part in parts if part.name and not part.lines]
     for tag in called:
         name = text[tag.start : tag.end]
         if tag.may_be("part") not in kinds and name.casefold() not in names:

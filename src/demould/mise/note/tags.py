@@ -10,6 +10,9 @@ from demould.mise.note.numbers import spelt_number
 from demould.mise.note.tokens import Token, number_of
 
 LONGEST_PHRASE = 5
+LEAST_SHORTENED = 5
+"""A word without a point behind it is taken as shortened from so many letters on."""
+
 ALIKE = 0.8
 """How alike two spellings must be, from 0 to 1, to be one word."""
 
@@ -168,7 +171,7 @@ def _word(
     if phrase:
         return _known(row, phrase, lexicon, guessed=False), phrase
     spelt = [
-        _shortened(one, tokens, language) or _forgiven(one, lexicon, language)
+        _shortened(one, tokens, lexicon, language) or _forgiven(one, lexicon, language)
         for one in row
     ]
     if spelt[0] != row[0].plain:
@@ -260,11 +263,19 @@ def _tag(
     )
 
 
-def _shortened(token: Token, tokens: list[Token], language: str) -> str:
-    """The word that one with a point behind it is the beginning of: ``pist. paste``."""
+def _shortened(
+    token: Token,
+    tokens: list[Token],
+    lexicon: Mapping[str, tuple[Word, ...]],
+    language: str,
+) -> str:
+    """The word that one is the beginning of: ``pist. paste``, ``strawb puree``."""
+    if token.plain in single_words(language):
+        return ""
     place = tokens.index(token)
     after = tokens[place + 1].text if place + 1 < len(tokens) else ""
-    if after != "." or len(token.plain) < 3:
+    least = 3 if after == "." else LEAST_SHORTENED
+    if len(token.plain) < least or token.plain in lexicon:
         return ""
     longer = [one for one in single_words(language) if one.startswith(token.plain)]
     return min(longer, key=lambda one: (len(one), one), default="")

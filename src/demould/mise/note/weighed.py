@@ -2,7 +2,14 @@
 
 from demould.mise.note.building import OpenLine, once_more
 from demould.mise.note.eaten import open_line, open_unknown, refine
-from demould.mise.note.place import AMOUNTS, LONGEST_UNKNOWN, SMALL, Segment, refer
+from demould.mise.note.place import (
+    AMOUNTS,
+    LONGEST_UNKNOWN,
+    NO_FOOD,
+    SMALL,
+    Segment,
+    refer,
+)
 from demould.mise.note.tags import Tag
 
 
@@ -81,7 +88,7 @@ def _unknown_behind(segment: Segment, tag: Tag, place: int) -> list[Tag]:
     """Words nobody knows right behind an amount: what it is an amount of."""
     name: list[Tag] = []
     for other in segment.tags[place + 1 :]:
-        if other.kind in ("unknown", "part") and other.plain != "x":
+        if other.kind in ("unknown", "part") and other.plain not in NO_FOOD:
             name.append(other)
         elif other.kind not in ("join", "state") or name:
             break
