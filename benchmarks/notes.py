@@ -4,11 +4,16 @@ Run: ``python benchmarks/notes.py tests/corpus/english.txt [MORE ...]``. The for
 files is told in ``tests/corpus/README.md``.
 """
 
+import os
 import re
+import statistics
 import sys
-from collections.abc import Iterable, Iterator
+import time
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
+from datetime import datetime
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from demould.larder.names import plain
 from demould.larder.read import find_ingredient
@@ -301,6 +306,38 @@ def main(files: list[str]) -> None:
                 print("    dropped   ", " ".join(lost))
     print(f"{notes} notes, {right} of {lines} lines right: {100 * right / lines:.1f} %")
     print(f"words dropped: {dropped}")
+    _times()
+
+
+def _times(rounds: int = 9) -> None:
+    """A note of 40 lines, and everything the pebble note does not say; medians."""
+    from demould.advice.gaps.ranked import gaps_of
+    from demould.counter.text.from_note import folder_of, texts_of
+    from demould.mise.find import find_in
+    from demould.mise.note.draft import draft_of
+
+    here = Path(__file__).parents[1] / "tests" / "corpus"
+    notes = list(read_corpus((here / "english.txt").read_text("utf-8")))
+    rows = [row for one in notes for row in one.text.splitlines() if row.strip()]
+    forty = "\n".join(rows[:40])
+    print("load", " ".join(f"{load:.2f}" for load in os.getloadavg()))
+    print(f"{_median(lambda: read_note(forty), rounds):7.1f} ms  a note of 40 lines")
+    note = read_note(notes[0].text)
+    now = datetime(2026, 11, 17, 14, tzinfo=ZoneInfo("UTC"))
+    folder, _ = folder_of(texts_of(note, draft_of(note), "UTC", None), now)
+    assert folder is not None
+    dessert, find = folder.desserts[0], find_in(folder.larder)
+    found = _median(lambda: gaps_of(dessert, folder.kitchen, find), rounds)
+    print(f"{found:7.1f} ms  all gaps of the pebble note with what each moves")
+
+
+def _median(work: Callable[[], object], rounds: int) -> float:
+    times = []
+    for _ in range(rounds):
+        start = time.perf_counter()
+        work()
+        times.append(1000 * (time.perf_counter() - start))
+    return statistics.median(times)
 
 
 if __name__ == "__main__":
