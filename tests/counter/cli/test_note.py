@@ -1,6 +1,7 @@
 """``demould note`` as a cook would call it."""
 
 import json
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -9,6 +10,7 @@ from click.testing import CliRunner, Result
 
 from demould.counter.cli.main import demould
 from tests.advice.gaps.pebble_note import NOTE
+from tests.demo_folder import DEMO
 
 NOW = ("--now", "2026-11-17 14:00")
 Run = Callable[..., Result]
@@ -121,3 +123,25 @@ def test_wrong_use_says_what_would_be_right(
 
     assert result.exit_code == 2
     assert said in result.stderr
+
+
+def test_two_versions_of_a_file_show_the_line_and_what_it_does(tmp_path: Path) -> None:
+    kitchen = Path(shutil.copytree(DEMO, tmp_path / "kitchen"))
+    new = kitchen / "desserts" / "river-pebble.yaml"
+    old = tmp_path / "river-pebble.yaml"
+    text = new.read_text("utf-8")
+    old.write_text(text, "utf-8")
+    new.write_text(text.replace("3.6 g  gelatin", "4.5 g  gelatin"), "utf-8")
+
+    told = CliRunner().invoke(demould, ["changed", str(old), str(new), *NOW])
+    same = CliRunner().invoke(
+        demould, ["changed", str(old), str(old), "--kitchen", str(kitchen), *NOW]
+    )
+
+    assert told.exit_code == 0, told.stderr
+    assert "what sets Buckwheat whipped ganache: 0.40 %, now 0.50 %" in " ".join(
+        told.stdout.split()
+    )
+    assert "1 changed" in told.stdout
+    assert same.exit_code == 0, same.stderr
+    assert "Nothing: the two say the same." in same.stdout

@@ -15,6 +15,7 @@ COMMANDS = {
     "demo": "The demo kitchen, copied here, and its week.",
     "week": "The week on one page: what to make, when, by whom.",
     "note": "A draft dessert from a scribbled note, no word dropped.",
+    "changed": "Two versions of a dessert, line by line and in effect.",
     "check": "What is wrong or unsaid, worst first.",
     "swap": "Something else instead: grams, and what changes all the same.",
     "amiss": "It went wrong: why, and what now.",
