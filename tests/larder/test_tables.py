@@ -15,7 +15,7 @@ TABLES = sorted(
 )
 VALUES = [
     "agents", "bands", "curves", "densities", "enzymes", "films", "holds", "materials", "stiffness",
-    "sweetness", "unit_weights",
+    "sweetness", "syrup_densities", "unit_weights", "usual_amounts",
 ]  # fmt: skip
 UNITS = {
     "", "%", "-", "d", "g", "h", "s", "times", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",

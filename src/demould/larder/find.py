@@ -5,6 +5,7 @@ from functools import cache
 
 from demould.larder.ingredient import Composition, Ingredient
 from demould.larder.names import nearest, plain
+from demould.larder.syrup import syrup
 from demould.larder.table import Row, rows, several
 
 _CONSTITUENTS = tuple(Composition.__dataclass_fields__)
@@ -25,7 +26,7 @@ def ingredient(id_: str) -> Ingredient:
     KeyError
         If the table has no such row.
     """
-    return ingredients()[id_]
+    return ingredients().get(id_) or syrup(id_) or ingredients()[id_]
 
 
 def find_ingredient(text: str) -> Ingredient | None:
@@ -38,7 +39,7 @@ def find_ingredient(text: str) -> Ingredient | None:
     'blackcurrant'
     """
     by_id = ingredients().get(text.strip().casefold())
-    return by_id or _by_plain_name().get(plain(text))
+    return by_id or _by_plain_name().get(plain(text)) or syrup(text.strip())
 
 
 def near_ingredients(text: str, n: int = 3) -> tuple[Ingredient, ...]:

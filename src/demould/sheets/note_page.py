@@ -6,6 +6,7 @@ from demould.advice.gaps.gap import Gap
 from demould.advice.gaps.questions import Question
 from demould.advice.gaps.told import moves_told
 from demould.amounts.counts.counts import Counts
+from demould.matter.whole import Whole
 from demould.mise.note.noted import Note
 from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
@@ -19,6 +20,7 @@ def note_page(
     counts: Counts | None,
     gaps: Sequence[Gap],
     questions: Sequence[Question],
+    whole: Sequence[Whole] = (),
     *,
     short: bool = False,
 ) -> Page:
@@ -30,7 +32,7 @@ def note_page(
         key="note",
         title=Words("{title}: as read", title=(note.title or "a note").upper()),
         blocks=tuple(
-            _blocks(note, counts, gaps, questions, FIRST if short else len(gaps))
+            _blocks(note, counts, gaps, questions, whole, FIRST if short else len(gaps))
         ),
     )
 
@@ -40,6 +42,7 @@ def _blocks(
     counts: Counts | None,
     gaps: Sequence[Gap],
     questions: Sequence[Question],
+    whole: Sequence[Whole],
     most: int,
 ) -> Iterator[Block]:
     if counts is not None:
@@ -56,6 +59,12 @@ def _blocks(
         yield Table(columns=_ASKED, rows=tuple(_asked(one) for one in questions))
     if gaps:
         yield from gap_table(gaps, most)
+    if whole:
+        yield Head(text=Words("whole ones, as written"))
+        yield Table(
+            columns=(Column(share=2), Column(align="right"), Column(align="right")),
+            rows=tuple(_whole(one) for one in whole),
+        )
     if note.remarks:
         yield Head(text=Words("not understood, and kept"))
         yield Lines(lines=tuple(" ".join(one.split()) for one in note.remarks))
@@ -72,6 +81,15 @@ def gap_table(gaps: Sequence[Gap], most: int) -> Iterator[Block]:
 _COUNTS = (Column(share=2), Column(align="right"), Column(share=2))
 _ASKED = (Column(align="right"), Column(share=3), Column(share=3))
 _UNSAID = (Column(share=3), Column(share=3), Column(share=3))
+
+
+def _whole(one: Whole) -> tuple[Cell, ...]:
+    gross = Words("{grams:.0f} g gross", grams=one.gross.value) if one.gross else ""
+    return (
+        Cell(text=Words("{what}, {grams:.0f} g", what=one.what, grams=one.net.value)),
+        Cell(text=gross),
+        Cell(text=Words("about {n:.1f}", n=one.pieces.value)),
+    )
 
 
 def _counted(counts: Counts) -> Iterator[tuple[Cell, ...]]:

@@ -106,6 +106,15 @@ def test_shares_become_grams_of_the_batch() -> None:
     assert "600 g  cocoa butter; written 60 %" in dessert
 
 
+def test_a_share_beside_grams_is_of_those_grams() -> None:
+    """1.5 % of 300 g of juice and 100 g of sugar are 6 g."""
+    note = read_note("Jelly: orange juice 300 g, sugar 100 g, gelatin 1.5 %")
+    files = texts_of(note, draft_of(note), "UTC", None)
+    (dessert,) = (one for name, one in files.items() if "desserts" in name)
+
+    assert "6 g    gelatin; written 1.5 %" in dessert
+
+
 def test_a_note_without_an_ingredient_drafts_nothing() -> None:
     with pytest.raises(ValueError, match="the note names no ingredient"):
         draft_of(read_note("Jonne please lock the door"))

@@ -1,8 +1,11 @@
 """``demould note``: a draft dessert from a scribbled note, no word dropped."""
 
+from __future__ import annotations
+
 import sys
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
 import click
@@ -10,6 +13,10 @@ import click
 from demould.counter.cli.answer import of_problem
 from demould.counter.cli.asking import FAULTS, common, moment_at, print_json, say, tell
 from demould.mise.problem import UnreadableError
+
+if TYPE_CHECKING:
+    from demould.matter.whole import Whole
+    from demould.mise.folder import Folder
 
 LONGEST_BYTES = 20_000_000
 """A file longer than this is not opened: no note is."""
@@ -92,13 +99,28 @@ def note(
     if wanted is None:
         click.echo(found.draft_text)
     page = note_page(
-        found.note, found.counts, found.gaps, found.questions, short=week is not None
+        found.note,
+        found.counts,
+        found.gaps,
+        found.questions,
+        _whole(found.folder),
+        short=week is not None,
     )
     click.echo(plain(page), nl=False)
     if week is not None:
         from demould.sheets.week_page import week_page
 
         click.echo(plain(week_page(week, None)), nl=False)
+
+
+def _whole(folder: Folder) -> list[Whole]:
+    """Whole fruit and eggs that the formulas take, where they are not counted already."""
+    from demould.matter.whole import wholes
+    from demould.mise.find import find_in
+
+    find = find_in(folder.larder)
+    components = folder.desserts[0].components
+    return [one for component in components for one in wholes(component, find)]
 
 
 def _text(file: Path) -> str:

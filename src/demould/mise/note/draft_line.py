@@ -19,12 +19,22 @@ _SHOWN = {"spoon": "spoons", "teaspoon": "tsp", "leaf": "leaves", "cup": "cups"}
 
 def formula_lines(part: NotedPart) -> Iterator[str]:
     """Every line of a part; shares become grams of its batch."""
-    batch = part.total.value if part.total else BATCH_G
+    batch = part.total.value if part.total else _base(part)
     told = [(line, *_amount(line, batch)) for line in part.lines]
     width = max((len(amount) for _, amount, _ in told), default=0)
     for line, amount, said in told:
         named = f"{amount:{width}}  {house_name(line)}"
         yield "; ".join((named, *said, *_remarks(line)))
+
+
+def _base(part: NotedPart) -> float:
+    """What shares are of: the lines in grams beside them, else a batch."""
+    grams = [
+        line.amount.value
+        for line in part.lines
+        if line.amount is not None and line.amount.unit == "g"
+    ]
+    return sum(grams) or BATCH_G
 
 
 def house_name(line: NotedLine) -> str:

@@ -99,6 +99,8 @@ def _with_unit(tag: Tag, given: list[Tag], place: int, taken: int) -> tuple[Tag,
         return replace(tag, kind="percent", unit="%", end=unit.end), taken + 1
     if unit.kind == "degree sign":
         after = given[place + 1] if place + 1 < len(given) else None
+        if after is not None and after.plain in ("bx", "brix"):
+            return replace(tag, end=unit.end), taken + 1
         close = after is not None and after.start - unit.end <= 1
         if close and after is not None and after.plain in ("c", "f"):
             made = _temp(tag, fahrenheit=after.plain == "f")

@@ -157,6 +157,11 @@ def _is_strength(segment: Segment, line: OpenLine, tag: Tag, place: int) -> bool
         segment.done.add(after.start)
         segment.now.use(after, "ingredient")
         return refine(segment, line, tag, " bloom")
+    if after is not None and after.plain in ("brix", "bx") and "syrup" in line.what:
+        segment.done.add(after.start)
+        segment.now.use(after, "ingredient")
+        line.what = "sugar syrup"
+        return refine(segment, line, tag, " brix")
     if before == "de" and line.what.startswith("glucose"):
         line.what = "glucose syrup DE"
         return refine(segment, line, tag, "")
