@@ -54,6 +54,10 @@ def test_the_corpus_is_read_right_in_95_of_100_lines_and_no_word_is_lost() -> No
         ("one sixty of white chocolate", "160 g"),
         ("90 pist. paste", "90 g"),
         ("a pinch of salt", "1 pinch"),
+        ("cream (1) 200g", "200 g"),
+        ("apple 500g (about 4 apples)", "500 g"),
+        ("a litre and a half of milk", "1500 ml"),
+        ("infuse 12 g earl grey", "12 g"),
     ],
 )
 def test_an_amount_is_read_as_it_is_written(text: str, read: str) -> None:
@@ -121,6 +125,44 @@ def test_part_of_what_stands_above_is_no_line_of_its_own() -> None:
 
     assert str(cream.amount) == "500 ml"
     assert vanilla.amount is None
+
+
+def test_zest_and_juice_of_limes_are_a_line_each() -> None:
+    zest, juice = lines("zest and juice of 4 limes")
+
+    assert [zest.what, juice.ingredient] == ["lime zest", "lime_juice"]
+    assert [str(zest.amount), str(juice.amount)] == ["4 pieces", "4 pieces"]
+
+
+@pytest.mark.parametrize(
+    ("text", "title", "pieces"),
+    [
+        (
+            "Mousse al pistacchio (per 10 cupole)\n200 g latte",
+            "Mousse al pistacchio",
+            10,
+        ),
+        ("Kirschgelee für 12 Halbkugeln\n400 g Kirschen", "Kirschgelee", 12),
+        ("Strawberry domes - 12 of\ncream 200", "Strawberry domes", 12),
+        ("Choc mousse x 12\ncream 200", "Choc mousse", 12),
+    ],
+)
+def test_a_first_line_says_what_it_is_and_how_many(
+    text: str, title: str, pieces: int
+) -> None:
+    note = read_note(text)
+
+    assert note.title == title
+    assert note.pieces is not None
+    assert note.pieces.value == pieces
+
+
+def test_a_number_behind_heat_is_a_temperature() -> None:
+    note = read_note("neutral glaze 300 g\nwarm 55")
+
+    assert [line.ingredient for line in note.parts[0].lines] == ["glaze_neutral"]
+    assert note.parts[0].steps[0].at_c is not None
+    assert note.parts[0].steps[0].at_c.value == 55
 
 
 def test_fahrenheit_is_read_as_celsius() -> None:

@@ -77,7 +77,7 @@ def opening_of(clause: Clause, *, first: bool, heads: bool) -> Opening:
         Whether a clause with amounts follows it.
     """
     tags = clause.tags
-    makes = tuple(_makes(tags, whole=clause.closes_line or first))
+    makes = tuple(_makes(tags, whole=clause.closes_line or first, first=first))
     bare = _without(tags, makes)
     if colon := _colon(bare):
         name, rest = bare[:colon], bare[colon + 1 :]
@@ -130,7 +130,7 @@ def _without(tags: Sequence[Tag], taken: Sequence[Tag]) -> tuple[Tag, ...]:
     return tuple(left)
 
 
-def _makes(tags: Sequence[Tag], *, whole: bool) -> list[Tag]:
+def _makes(tags: Sequence[Tag], *, whole: bool, first: bool) -> list[Tag]:
     """``makes about 20``, ``x 12``, ``pour 16 pers.``, ``30 domes``: those tags, or none."""
     for place, tag in enumerate(tags):
         if tag.kind != "bare" or tag.low is None or tag.low != int(tag.low):
@@ -154,11 +154,20 @@ def _makes(tags: Sequence[Tag], *, whole: bool) -> list[Tag]:
         if told and (counts or alone):
             start = tags.index(before[0])
             return [*tags[start : place + 1], *(after if counts else ())]
+        if told and first and _what_of_them(tags, place):
+            return list(tags[tags.index(before[0]) : place + 2])
         if counts and not _steps(tags[:place]):
             return [tag, after[0]]
         if whole and _how_many_of(tags, place):
             return list(tags[place : place + 2])
     return []
+
+
+def _what_of_them(tags: Sequence[Tag], place: int) -> bool:
+    """``(per 10 cupole)`` on a first line: whatever they are, it is so many of them."""
+    behind = tags[place + 1 : place + 2]
+    listed = any(tag.kind in ("amount", "percent", "colon") for tag in tags)
+    return bool(behind) and behind[0].kind == "unknown" and not listed
 
 
 def _how_many_of(tags: Sequence[Tag], place: int) -> bool:

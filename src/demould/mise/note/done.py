@@ -9,6 +9,12 @@ from demould.mise.note.tags import Tag
 COOKED_FROM = Decimal(60)
 """A temperature alone from here on, in °C, is one to cook to; below, to cool to."""
 
+BAKED_FROM = Decimal(140)
+"""A temperature alone from here on, in °C, is that of an oven."""
+
+LEAST_SAID = Decimal(20)
+_BY_HEAT = frozenset({"heat", "cook", "boil", "melt", "bake", "cool"})
+
 HOTTEST = Decimal(260)
 COLDEST = Decimal(-40)
 
@@ -28,6 +34,7 @@ def take_when(segment: Segment, tag: Tag, place: int) -> None:
             return
         step = _open(segment, _meant(segment, tag), tag)
         segment.steps.remove(step)
+        segment.now.step = step
     if tag.kind == "while":
         step.while_ = tag
     elif tag.kind == "minutes":
@@ -46,6 +53,14 @@ def is_temperature(segment: Segment, tag: Tag, place: int) -> bool:
         return False
     led = before.kind == "at" or before.may_be("at") is not None
     return led and segment.busy
+
+
+def is_heat(segment: Segment, tag: Tag, place: int) -> bool:
+    """``warm 55``: a number alone right behind what is done with heat or cold."""
+    before = segment.tags[place - 1] if place else None
+    if before is None or tag.low is None or segment.has_ingredient:
+        return False
+    return before.may_be("step") in _BY_HEAT and LEAST_SAID <= tag.low <= HOTTEST
 
 
 def _open(segment: Segment, action: str, tag: Tag) -> OpenStep:
@@ -75,4 +90,6 @@ def _step_for(segment: Segment, place: int) -> OpenStep | None:
 def _meant(segment: Segment, tag: Tag) -> str:
     if segment.has_ingredient and segment.busy:
         return "mix"
+    if tag.low is not None and tag.low >= BAKED_FROM:
+        return "bake"
     return "cook" if tag.low is not None and tag.low >= COOKED_FROM else "cool"

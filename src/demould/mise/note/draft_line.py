@@ -77,8 +77,8 @@ def _amount(line: NotedLine, batch: float) -> tuple[str, list[str]]:
         each = unit_weight("drop", "volume")
         ml = amount.value * (each.value if each else 0.05)
         return f"{_short(ml)} ml", [f"written {written(amount.value)} drops"]
-    if amount.unit == "tin":
-        return "?", [f"written {written(amount.value)} tin"]
+    if amount.unit in ("tin", "part"):
+        return "?", [f"written {written(amount.value)} {amount.unit}"]
     parts = [f"split of {_short(line.whole)} g"] if line.whole is not None else []
     return _with_unit(amount), parts
 

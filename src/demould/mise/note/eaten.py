@@ -33,7 +33,7 @@ def open_line(segment: Segment, what: str, tag: Tag) -> OpenLine:
         waiting, segment.pending = segment.pending, None
         if waiting.kind != "percent" or not refine(segment, line, waiting):
             line.take(waiting)
-    elif segment.busy:
+    elif segment.busy or any(one.kind == "step" for one in segment.tags):
         line.mentioned = True
         step = segment.steps[-1] if segment.steps else now.step
         line.steeped = step is not None and step.action == "steep"
@@ -85,21 +85,25 @@ def take_squeezed(segment: Segment, place: int) -> int:
     """``juice of 1 lemon``, ``le jus d'un citron``: how many tags it takes, or 0."""
     tag = segment.tags[place]
     number: Tag | None = None
-    for further, other in enumerate(segment.tags[place + 1 : place + 5], start=1):
+    pressed = [tag]
+    for further, other in enumerate(segment.tags[place + 1 : place + 7], start=1):
         fruit = other.may_be("ingredient")
         if other.kind == "bare" and number is None:
             number = other
         elif fruit in _FRUIT:
-            line = open_line(segment, f"{fruit} {tag.may_be('juice')}", tag)
-            line.written.append(other)
-            if number is not None:
-                line.take(number)
-            elif line.low is None:
-                line.low = line.high = Decimal(1)
-                line.unit = "pieces"
+            for one in pressed:
+                line = open_line(segment, f"{fruit} {one.may_be('juice')}", one)
+                line.written.append(other)
+                if number is not None:
+                    line.take(number)
+                elif line.low is None:
+                    line.low = line.high = Decimal(1)
+                    line.unit = "pieces"
             for one in segment.tags[place : place + further + 1]:
                 segment.now.use(one, "ingredient")
             return further + 1
+        elif other.kind == "juice":
+            pressed.append(other)
         elif other.kind not in SMALL:
             break
     return 0

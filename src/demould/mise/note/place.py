@@ -73,6 +73,11 @@ class Segment:
         return bool(self.steps) or self.now.busy
 
     @property
+    def doing(self) -> bool:
+        """Whether the clause has a step already: a bare number is no weight then."""
+        return self.busy or self.now.step is not None
+
+    @property
     def has_ingredient(self) -> bool:
         """Whether an ingredient is named in it."""
         return any(tag.kind in ("ingredient", "juice") for tag in self.tags)

@@ -87,8 +87,34 @@ def _number(given: list[Tag], place: int) -> tuple[Tag, int]:
         last, taken = given[place + 2], 3
         assert last.low is not None
         high = last.low
+    elif _and_a_half(given, place + 1):
+        last, taken = given[place + 2], 3
+        assert last.low is not None
+        low = high = low + last.low
     tag = replace(first, kind="bare", low=low, high=high, end=last.end)
-    return _with_unit(tag, given, place + taken, taken)
+    made, taken = _with_unit(tag, given, place + taken, taken)
+    if made.kind == "amount" and _and_a_half(given, place + taken):
+        half = given[place + taken + 1]
+        assert half.low is not None
+        assert made.low is not None
+        more = made.low / low * half.low
+        return (
+            replace(made, low=made.low + more, high=made.low + more, end=half.end),
+            taken + 2,
+        )
+    return made, taken
+
+
+def _and_a_half(given: list[Tag], place: int) -> bool:
+    """``a litre and a half``, ``one and a half litres``."""
+    behind = given[place : place + 2]
+    return (
+        len(behind) == 2
+        and behind[0].plain in ("and", "et", "e", "y", "und")
+        and behind[1].kind == "number"
+        and behind[1].low is not None
+        and 0 < behind[1].low < 1
+    )
 
 
 def _with_unit(tag: Tag, given: list[Tag], place: int, taken: int) -> tuple[Tag, int]:

@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from demould.mise.note.done import is_temperature, take_step, take_when
+from demould.mise.note.building import OpenLine, id_of
+from demould.mise.note.done import is_heat, is_temperature, take_step, take_when
 from demould.mise.note.eaten import (
     open_unknown,
     take_ingredient,
@@ -20,7 +21,7 @@ _APART = ("comma", "plus")
 
 def read_body(tags: Sequence[Tag], now: Reading) -> None:
     """Read a clause without its opening into lines and steps of the open part."""
-    now.step, now.splitting, now.busy = None, None, False
+    now.step, now.splitting, now.busy, now.last = None, None, False, None
     found = _segments(tags)
     for place, (between, inside) in enumerate(found):
         if _first_of_sum(found, place):
@@ -80,7 +81,9 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
     match tag.kind:
         case "open":
             return _brackets(segment, place)
-        case "bare" if is_temperature(segment, tag, place):
+        case "bare" if is_temperature(segment, tag, place) or is_heat(
+            segment, tag, place
+        ):
             take_when(segment, tag, place)
         case "amount" | "percent" | "bare":
             take_amount(segment, tag, place)
@@ -140,6 +143,11 @@ def _brackets(segment: Segment, place: int) -> int:
     line = segment.here or segment.now.last
     if split_in_brackets(segment, inside):
         return end - place + 1
+    if line is not None and _beside(line, inside, tags[end:]):
+        for tag in inside:
+            segment.now.use(tag, "remark")
+        line.remarks.extend(inside)
+        return end - place + 1
     if len(numbers) == 1 and line is not None and line.unit == "tin":
         line.take(numbers[0])
         segment.now.use(numbers[0], "amount")
@@ -148,6 +156,15 @@ def _brackets(segment: Segment, place: int) -> int:
     _walk(segment)
     segment.tags, segment.bracketed = tags, False
     return end - place + 1
+
+
+def _beside(line: OpenLine, inside: Sequence[Tag], behind: Sequence[Tag]) -> bool:
+    """Brackets that give no amount: ``cream (1) 200 g``, ``500 g (about 4 apples)``."""
+    if line.low is None:
+        only = len(inside) == 1 and inside[0].kind == "bare"
+        return only and any(tag.kind == "amount" for tag in behind)
+    named = {tag.may_be("ingredient") for tag in inside if tag.kind == "ingredient"}
+    return bool(named) and any(id_of(one or "") == id_of(line.what) for one in named)
 
 
 def _state(segment: Segment, tag: Tag) -> None:
@@ -178,6 +195,6 @@ def _close(segment: Segment) -> None:
     if segment.pending is not None:
         segment.remark(segment.pending)
     name = segment.unknown_name
-    alone = segment.here is None and not segment.busy and segment.between is not None
+    alone = segment.here is None and not segment.doing and segment.between is not None
     if name and alone and now.part.lines and len(name) == len(segment.words):
         open_unknown(segment, name)

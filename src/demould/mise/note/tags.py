@@ -178,7 +178,24 @@ def _word(
         phrase = _phrase(spelt, lexicon)
         if phrase:
             return _known(row, phrase, lexicon, guessed=True, spelt=spelt), phrase
+    if part := _ends_in_part(row[0].plain, lexicon, language):
+        return _tag("part", row[0], row[0], words=part), 1
     return _tag("unknown", row[0], row[0], plain=row[0].plain), 1
+
+
+def _ends_in_part(
+    word: str, lexicon: Mapping[str, tuple[Word, ...]], language: str
+) -> tuple[Word, ...]:
+    """``Kirschgelee`` is a gelee: German puts what it is at the end of the word."""
+    if language != "de":
+        return ()
+    for start in range(2, len(word) - 3):
+        found = tuple(
+            one for one in lexicon.get(word[start:], ()) if one.kind == "part"
+        )
+        if found:
+            return found
+    return ()
 
 
 def _row(tokens: list[Token], place: int) -> list[Token]:

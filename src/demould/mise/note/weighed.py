@@ -24,7 +24,7 @@ def take_amount(segment: Segment, tag: Tag, place: int) -> None:
     elif (
         here is not None and here.low is None and _meant_for(segment, here, tag, place)
     ):
-        here.mentioned = False
+        here.mentioned, segment.now.last = False, here
         if tag.kind == "percent" and refine(segment, here, tag):
             return
         if tag.kind == "percent" and _more_amounts(segment, place):
@@ -61,12 +61,12 @@ def _alone(segment: Segment, tag: Tag) -> None:
     if tag.kind == "amount" and tag.unit == "leaf":
         segment.pending = tag
         open_line(segment, "gelatin", tag)
-    elif unknown and (tag.kind == "amount" or not segment.busy):
+    elif unknown and (tag.kind == "amount" or not segment.doing):
         segment.pending = tag
         open_unknown(segment, unknown)
     elif here is not None and here.unit == "tin" and tag.kind == "amount":
         here.take(tag)
-    elif last is not None and last.low is None:
+    elif last is not None and last.low is None and not segment.doing:
         last.take(tag)
     elif (
         last is not None and not segment.busy and (said_more or len(segment.words) == 1)
@@ -92,8 +92,9 @@ def _unknown_behind(segment: Segment, tag: Tag, place: int) -> list[Tag]:
             name.append(other)
         elif other.kind not in ("join", "state") or name:
             break
-    fits = tag.kind == "amount" or (len(segment.tags) > place + 1 + len(name))
-    return name if fits and not segment.busy and len(name) <= LONGEST_UNKNOWN else []
+    weighed = tag.kind == "amount"
+    fits = weighed or (len(segment.tags) > place + 1 + len(name) and not segment.doing)
+    return name if fits and len(name) <= LONGEST_UNKNOWN else []
 
 
 def split_into(segment: Segment, line: OpenLine, tag: Tag) -> None:
