@@ -4,13 +4,14 @@ from pathlib import Path
 
 import pytest
 
+from demould.advice.gaps.settling import settled_by
 from demould.demo import NOW
 from demould.mise.figure import Assumed, Figure, figures_in, put
 from demould.mise.find import find_in
 from demould.mise.folder import Folder
 from demould.week.making import making_of
 from demould.week.orders import makings_of
-from demould.week.sure import NEWS, Move, Sure, settled_by, sure_of
+from demould.week.sure import NEWS, Move, Sure, sure_of
 from tests.demo_folder import demo_folder, demo_makings
 from tests.week.demo_week import demo_with, kitchen, pebbles
 
@@ -140,6 +141,7 @@ def test_where_no_piece_can_be_there_are_none(tmp_path: Path) -> None:
         ("g/ml", "weigh a known cup of it: this"),
         ("mm", "weigh three pieces before and after: this"),
         ("%", "count it for a week: this"),
+        ("min", "time it once: this"),
         ("ml", "measure it: this"),
     ],
 )

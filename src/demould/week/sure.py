@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from demould.advice.gaps.settling import settled_by
 from demould.amounts.counts.doubt import Doubt, doubts_of, put_at
 from demould.amounts.counts.factors import makes
 from demould.amounts.counts.yields import yields
@@ -184,18 +185,3 @@ def _says(
             return Words("the written {component} gives {ends}, not {likely}", **values)
         case _:
             return Words("{component}: {ends}, not {likely} g", **values)
-
-
-def settled_by(figure: Figure) -> Words:
-    """Name the measurement that settles an assumed figure."""
-    match figure.unit:
-        case "g/ml":
-            return Words("weigh a known cup of it: {name}", name=figure.name)
-        case "mm":
-            return Words(
-                "weigh three pieces before and after: {name}", name=figure.name
-            )
-        case "%":
-            return Words("count it for a week: {name}", name=figure.name)
-        case _:
-            return Words("measure it: {name}", name=figure.name)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from demould.advice.gaps.gap import Gap, Kind, Moved, only
+from demould.advice.gaps.settling import settled_by
 from demould.advice.gaps.trying import Trying
 from demould.amounts.counts.doubt import Doubt, doubts_of, put_at
 from demould.matter.grams import counted
@@ -11,16 +12,6 @@ from demould.mise.figure import Assumed, Figure
 from demould.mise.words import Words
 
 _HOURS = 60.0
-_SETTLED_BY = {
-    "share lost": "how much of {where} sticks, in %? weigh what is made and what is used",
-    "grams lost": "how many grams of {where} stay in the bowl and the bag?",
-    "cooked away": "weigh {where} before and after the pan or the oven: how much is gone?",
-    "film": "weigh three pieces before and after: how many grams does one take?",
-    "clearance": "how far off the bottom of the jug does a piece stop, in mm?",
-    "heel": "how many grams stay in the jug at the end?",
-    "lands": "weigh what is loaded and what the pieces take: how much of it lands?",
-    "poured": "how many times what stays is poured over the pieces?",
-}
 
 
 def assumed_gaps(trying: Trying) -> Iterator[Gap]:
@@ -130,9 +121,7 @@ def _worded(trying: Trying, doubt: Doubt) -> tuple[Kind, Words, Words]:
         return (
             "density",
             Words("{where}: the {name} is not known", where=where, name=figure.name),
-            Words(
-                "weigh a known cup of it: how many grams, and how much does the cup hold?"
-            ),
+            settled_by(figure),
         )
     if figure.unit == "min":
         step = _step(trying, doubt)
@@ -146,16 +135,8 @@ def _worded(trying: Trying, doubt: Doubt) -> tuple[Kind, Words, Words]:
     return (
         "amount" if "formula" in path else "figure",
         Words("{where}: the {name} is only assumed", where=where, name=figure.name),
-        _asks(figure, where),
+        settled_by(figure),
     )
-
-
-def _asks(figure: Figure, where: str) -> Words:
-    """The measurement or the answer that settles a figure, in a cook's words."""
-    for name, words in _SETTLED_BY.items():
-        if name in figure.name:
-            return Words(words, where=where)
-    return Words("what is the {name}, in {unit}?", name=figure.name, unit=figure.unit)
 
 
 def _where(trying: Trying, doubt: Doubt) -> str:
