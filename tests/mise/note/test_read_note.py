@@ -255,3 +255,10 @@ def test_no_text_is_refused_and_no_word_of_it_is_lost(text: str) -> None:
     between = [text[end:start] for end, start in zip(ends, starts, strict=True)]
     assert all(re.fullmatch(r"\s*", gap) for gap in between), between
     assert all(one.text == text[one.start : one.end] for one in note.stretches)
+
+
+def test_speech_without_a_mark_is_cut_and_still_read() -> None:
+    """Two hundred amounts in one breath are two hundred lines."""
+    spoken = " ".join(["five grams of cream"] * 200)
+
+    assert [str(line.amount) for line in lines(spoken)] == ["5 g"] * 200

@@ -11,6 +11,12 @@ _QUIET = ("join", "about", "mark", "dash", "at", "open", "close", "one")
 ANY_PART = "component"
 """What a word like "filling" means: a part, of no kind that there are bands for."""
 
+LONG = 120
+"""Speech without a mark is cut before the next amount after so many words ..."""
+
+LONGEST = 240
+"""... and after so many in any case."""
+
 YEARS = 1900
 """A number alone from here on, on a first line, is a year."""
 
@@ -46,6 +52,11 @@ def clauses_of(tags: Iterable[Tag]) -> Iterator[Clause]:
     given = list(tags)
     for place, tag in enumerate(given):
         if tag.kind not in ("line", "stop"):
+            if len(here) >= (LONG if tag.kind in AMOUNTS else LONGEST):
+                yield Clause(
+                    tags=tuple(here), opens_line=opens, closes_line=False, line=number
+                )
+                here, opens = [], False
             here.append(tag)
             continue
         if here:

@@ -24,7 +24,7 @@ from demould.mise.note.tokens import tokens_of
 FINISHES = {"dip": "thin dip", "glaze": "mirror glaze", "spray": "velvet spray"}
 """What is done to a piece at the end, and the part that it takes."""
 
-MOST_CHARACTERS = 200_000
+MOST_CHARACTERS = 60_000
 """A longer text is no note: what is behind is kept and not read."""
 
 

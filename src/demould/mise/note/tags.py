@@ -171,7 +171,7 @@ def _word(
     if phrase:
         return _known(row, phrase, lexicon, guessed=False), phrase
     spelt = [
-        _shortened(one, tokens, lexicon, language) or _forgiven(one, lexicon, language)
+        _shortened(one, lexicon, language) or _forgiven(one, lexicon, language)
         for one in row
     ]
     if spelt[0] != row[0].plain:
@@ -282,19 +282,23 @@ def _tag(
 
 def _shortened(
     token: Token,
-    tokens: list[Token],
     lexicon: Mapping[str, tuple[Word, ...]],
     language: str,
 ) -> str:
     """The word that one is the beginning of: ``pist. paste``, ``strawb puree``."""
-    if token.plain in single_words(language):
-        return ""
-    place = tokens.index(token)
-    after = tokens[place + 1].text if place + 1 < len(tokens) else ""
-    least = 3 if after == "." else LEAST_SHORTENED
+    least = 3 if token.shortened else LEAST_SHORTENED
     if len(token.plain) < least or token.plain in lexicon:
         return ""
-    longer = [one for one in single_words(language) if one.startswith(token.plain)]
+    return _longer(token.plain, language)
+
+
+@cache
+def _longer(word: str, language: str) -> str:
+    """The shortest known word that begins with one that is not known itself, or ""."""
+    known = single_words(language)
+    if word in known:
+        return ""
+    longer = [one for one in known if one.startswith(word)]
     return min(longer, key=lambda one: (len(one), one), default="")
 
 

@@ -24,13 +24,17 @@ LONGEST_NUMBER = 12
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One word, number, mark or line end. `plain` is the word as it is compared."""
+    """One word, number, mark or line end. `plain` is the word as it is compared.
+
+    `shortened` where a point stands right behind a word.
+    """
 
     text: str
     start: int
     end: int
     kind: Kind
     plain: str
+    shortened: bool = False
 
 
 def tokens_of(text: str) -> list[Token]:
@@ -40,7 +44,8 @@ def tokens_of(text: str) -> list[Token]:
         kind = match.lastgroup
         assert kind in ("word", "number", "mark", "line")
         bare = plain(match[0]) if kind == "word" else match[0]
-        found.append(Token(match[0], match.start(), match.end(), kind, bare))  # type: ignore[arg-type]  # the groups are the kinds
+        point = kind == "word" and text.startswith(".", match.end())
+        found.append(Token(match[0], match.start(), match.end(), kind, bare, point))  # type: ignore[arg-type]  # the groups are the kinds
     return found
 
 
