@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from demould.advice.gaps.gap import Gap, only
 from demould.advice.gaps.trying import Trying
+from demould.larder.ingredient import Ingredient
 from demould.larder.names import plain
 from demould.larder.read import ingredient, near_ingredients
 from demould.larder.starts import Vague, vague
@@ -120,8 +121,18 @@ def _swapped(component: Component, line: FormulaLine, id_: str) -> Component:
     )
 
 
+def _have_in_common(what: str, row: Ingredient) -> bool:
+    """Whether a near name shares a word: letters alone make sunflower of elderflower."""
+    words = {word for name in (row.name, *row.names) for word in plain(name).split()}
+    return bool(words & {word for word in plain(what).split() if len(word) > 2})
+
+
 def _unknown(component: Component, line: FormulaLine) -> Gap:
-    near = [one.name for one in near_ingredients(line.what, NEAREST)]
+    near = [
+        one.name
+        for one in near_ingredients(line.what, NEAREST)
+        if _have_in_common(line.what, one)
+    ]
     nearest = Words("; nearest: {names}", names=", ".join(near)) if near else Words("")
     return Gap(
         key=f"{component.key}: line {line.ordinal}, unknown",
