@@ -126,6 +126,8 @@ def same_family(line: OpenLine, other: OpenLine) -> bool:
     one, two = id_of(line.what), id_of(other.what)
     if one is not None and one == two:
         return True
+    if line.what.startswith("sugar syrup") and two == "sucrose":
+        return True
     if set(line.written[0].plain.split()) & set(other.written[0].plain.split()):
         return True
     if one is None or two is None:

@@ -28,6 +28,8 @@ def take_step(segment: Segment, tag: Tag) -> None:
 def take_when(segment: Segment, tag: Tag, place: int) -> None:
     """A temperature or a time: it belongs to the step it stands beside."""
     step = _step_for(segment, place)
+    if step is not None and step.temp is not None and tag.kind in ("temp", "bare"):
+        step = None
     if step is None:
         if tag.kind in ("minutes", "while"):
             segment.remark(tag)
@@ -52,7 +54,7 @@ def is_temperature(segment: Segment, tag: Tag, place: int) -> bool:
     if any(one.kind == "ingredient" for one in segment.tags[place + 1 : place + 2]):
         return False
     led = before.kind == "at" or before.may_be("at") is not None
-    return led and segment.busy
+    return led and (segment.busy or any(one.kind == "step" for one in segment.tags))
 
 
 def is_heat(segment: Segment, tag: Tag, place: int) -> bool:

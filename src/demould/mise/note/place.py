@@ -13,7 +13,20 @@ SMALL = (
     *("stop", "colon", "times"),
 )
 NO_FOOD = frozenset(
-    ["x", "recipe", "recette", "ricetta", "receta", "rezept", "batch", "times"]
+    [
+        *("x", "recipe", "recette", "ricetta", "receta", "rezept", "batch", "times"),
+        *("terrine", "terrines", "tray", "trays", "frame", "frames", "sheet", "sheets"),
+        *(
+            "plaque",
+            "plaques",
+            "cadre",
+            "cadres",
+            "teglia",
+            "bandeja",
+            "blech",
+            "rahmen",
+        ),
+    ]
 )
 """Words beside a number that are no ingredient: ``half recipe``, ``x 2``."""
 
@@ -51,6 +64,7 @@ class Segment:
     between: Tag | None = None
     here: OpenLine | None = None
     pending: Tag | None = None
+    each: list[Tag] = field(default_factory=list)
     bracketed: bool = False
     steps: list[OpenStep] = field(default_factory=list)
     opened: list[OpenLine] = field(default_factory=list)

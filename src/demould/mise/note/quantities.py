@@ -80,6 +80,9 @@ def _number(given: list[Tag], place: int) -> tuple[Tag, int]:
     if _dozen(given, place):
         low = high = low * _DOZEN
         last, taken = given[place + 1], 2
+    elif each := _each(given, place):
+        last = given[place + 2 * len(each) - 2]
+        return replace(first, kind="each", each=each, end=last.end), 2 * len(each) - 1
     elif sizes := _size(given, place):
         last = given[place + sizes - 1]
         return replace(first, kind="size", end=last.end), sizes
@@ -182,6 +185,27 @@ def _dozen(given: list[Tag], place: int) -> bool:
         and second.plain.isalpha()
         and (first.low is not None and first.low < _DOZEN)
     )
+
+
+def _each(given: list[Tag], place: int) -> tuple[Decimal, ...]:
+    """``50/50``: numbers that touch their slashes, one for each of what follows."""
+    found = []
+    while place < len(given):
+        tag = given[place]
+        if tag.kind != "number" or tag.low is None:
+            break
+        found.append(tag.low)
+        behind = given[place + 1 : place + 3]
+        touches = (
+            len(behind) == 2
+            and behind[0].plain == "/"
+            and behind[0].start == tag.end
+            and behind[1].start == behind[0].end
+        )
+        if not touches:
+            break
+        place += 2
+    return tuple(found) if len(found) > 1 else ()
 
 
 def _size(given: list[Tag], place: int) -> int:

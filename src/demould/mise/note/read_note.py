@@ -1,6 +1,7 @@
 """A note off the wall, read whole: what it says, and what became of every word."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from demould.larder.read import ingredient
@@ -14,6 +15,7 @@ from demould.mise.note.building import (
     without_repeats,
 )
 from demould.mise.note.clauses import AMOUNTS, Clause, Opening, clauses_of, opening_of
+from demould.mise.note.done import BAKED_FROM
 from demould.mise.note.noted import Note, NotedLine, NotedPart, NotedStep, Stretch, Use
 from demould.mise.note.place import Reading
 from demould.mise.note.quantities import quantities
@@ -61,7 +63,10 @@ def read_note(text: str, file: str = "note") -> Note:
         if opening.title:
             title.extend(opening.title)
             _used(now, opening.title, "title")
-        if opening.makes and not makes:
+        if opening.makes and _is_total(opening.makes, now.part):
+            now.part.total = opening.makes[-1]
+            _used(now, opening.makes, "total")
+        elif opening.makes and not makes:
             makes.extend(opening.makes)
             _used(now, opening.makes, "pieces")
         read_body(opening.rest, now)
@@ -94,6 +99,12 @@ def _opened(clauses: Sequence[Clause], place: int, clause: Clause) -> Opening:
         tag.kind == "ingredient" for one in following for tag in one.tags
     )
     return opening_of(clause, first=place == 0, heads=heads)
+
+
+def _is_total(makes: Sequence[Tag], part: OpenPart) -> bool:
+    """``make 900`` after shares is grams, not pieces."""
+    shares = any(line.unit == "%" for line in part.lines)
+    return shares and makes[-1].kind == "bare"
 
 
 def _used(now: Reading, tags: Iterable[Tag], use: Use) -> None:
@@ -192,6 +203,21 @@ def _line(text: str, one: OpenLine, file: str) -> NotedLine:
     )
 
 
+def _from(figure: Figure) -> Figure:
+    """Of a time or a temperature with two ends the first is what is waited for."""
+    if isinstance(figure.origin, Assumed):
+        return replace(figure, value=figure.origin.low)
+    return figure
+
+
+def _action(one: OpenStep) -> str:
+    """What is cooked at the heat of an oven is baked."""
+    hot = (
+        one.temp is not None and one.temp.low is not None and one.temp.low >= BAKED_FROM
+    )
+    return "bake" if one.action == "cook" and hot else one.action
+
+
 def _step(text: str, one: OpenStep, file: str) -> NotedStep:
     words = one.words or [one.tag]
     written = " ".join(text[words[0].start : words[-1].end].split())
@@ -206,10 +232,10 @@ def _step(text: str, one: OpenStep, file: str) -> NotedStep:
         )
     while_ = text[one.while_.start : one.while_.end] if one.while_ else ""
     return NotedStep(
-        action=one.action,
+        action=_action(one),
         written=written,
-        at_c=at_c,
-        minutes=minutes,
+        at_c=_from(at_c) if at_c else None,
+        minutes=_from(minutes) if minutes else None,
         while_=while_,
         line=Line(file, one.number, written),
     )

@@ -1,6 +1,6 @@
 """The body of a clause, read from left to right: amounts find their ingredients."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
@@ -16,6 +16,7 @@ from demould.mise.note.place import AMOUNTS, SMALL, Reading, Segment
 from demould.mise.note.tags import Tag
 from demould.mise.note.weighed import split_in_brackets, take_amount, take_total
 
+HUNDRED = 100
 _APART = ("comma", "plus")
 
 
@@ -87,7 +88,12 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
             take_when(segment, tag, place)
         case "amount" | "percent" | "bare":
             take_amount(segment, tag, place)
+        case "each":
+            segment.each = list(_one_each(tag))
+            segment.now.use(tag, "amount")
         case "ingredient":
+            if segment.each:
+                segment.pending = segment.each.pop(0)
             take_ingredient(segment, tag)
         case "juice" if taken := take_squeezed(segment, place):
             return taken
@@ -118,6 +124,14 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
         case _:
             _word(segment, tag)
     return 1
+
+
+def _one_each(tag: Tag) -> Iterator[Tag]:
+    """The amounts of ``50/50``: shares where they make a hundred."""
+    shares = sum(tag.each) == HUNDRED
+    for value in tag.each:
+        kind, unit = ("percent", "%") if shares else ("bare", "")
+        yield replace(tag, kind=kind, unit=unit, low=value, high=value, each=())
 
 
 def _mould_name(segment: Segment, place: int) -> Tag | None:

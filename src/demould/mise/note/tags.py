@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
 
+from demould.larder.find import find_ingredient
 from demould.larder.trade_words import Word, single_words, trade_words
 from demould.mise.note.numbers import spelt_number
 from demould.mise.note.tokens import Token, number_of
@@ -100,6 +101,7 @@ class Tag:
     low: Decimal | None = None
     high: Decimal | None = None
     unit: str = ""
+    each: tuple[Decimal, ...] = ()
     guessed: bool = False
 
     def may_be(self, kind: str) -> str | None:
@@ -116,14 +118,14 @@ def tags_of(tokens: list[Token], language: str) -> Iterator[Tag]:
         if token.kind == "word":
             tag, taken = _word(tokens, place, lexicon, language)
         else:
-            tag, taken = _other(tokens, place), 1
+            tag, taken = _other(tokens, place, language), 1
         yield tag
         place += taken
         while place < len(tokens) and tokens[place].start < tag.end:
             place += 1
 
 
-def _other(tokens: list[Token], place: int) -> Tag:
+def _other(tokens: list[Token], place: int, language: str) -> Tag:
     token = tokens[place]
     match token.kind:
         case "line":
@@ -135,11 +137,11 @@ def _other(tokens: list[Token], place: int) -> Tag:
         case _:
             kind = _MARKS.get(token.text, "mark")
             if token.text == ".":
-                kind = "stop" if _ends_here(tokens, place) else "mark"
+                kind = "stop" if _ends_here(tokens, place, language) else "mark"
     return _tag(kind, token, token)
 
 
-def _ends_here(tokens: list[Token], place: int) -> bool:
+def _ends_here(tokens: list[Token], place: int, language: str) -> bool:
     """Whether a point ends a sentence: not after a shortened word, not in a row of them."""
     before = tokens[place - 1] if place else None
     after = tokens[place + 1] if place + 1 < len(tokens) else None
@@ -149,9 +151,21 @@ def _ends_here(tokens: list[Token], place: int) -> bool:
         return False
     if after.start == tokens[place].end:
         return after.text[0].isupper() and before.plain not in _SHORT
+    if before.kind == "word" and place > 1 and _is_degree(tokens[place - 2], before):
+        return True
+    if len(before.plain) > 2 and not after.text[0].isupper():
+        known = before.plain in trade_words(language)
+        if not known and _longer(before.plain, language):
+            return False
     if before.plain in _SHORT and before.kind == "word":
         return after.text[0].isupper() and before.plain not in _ALWAYS_SHORT
     return True
+
+
+def _is_degree(first: Token, letter: Token) -> bool:
+    """The ``C`` of 103 °C is no shortened word."""
+    sign = first.text in ("°", "º") or first.kind == "number"
+    return sign and letter.plain in ("c", "f") and first.end == letter.start
 
 
 def _word(
@@ -178,9 +192,34 @@ def _word(
         phrase = _phrase(spelt, lexicon)
         if phrase:
             return _known(row, phrase, lexicon, guessed=True, spelt=spelt), phrase
+    if fruit := _puree_of(row[0].plain, language):
+        return _tag("ingredient", row[0], row[0], words=lexicon[fruit], guessed=True), 1
     if part := _ends_in_part(row[0].plain, lexicon, language):
         return _tag("part", row[0], row[0], words=part), 1
     return _tag("unknown", row[0], row[0], plain=row[0].plain), 1
+
+
+def _is_fruit(word: Word) -> bool:
+    found = find_ingredient(word.means) if word.kind == "ingredient" else None
+    return found is not None and found.category == "fruit"
+
+
+@cache
+def _puree_of(word: str, language: str) -> str:
+    """``Kirschpüree``: the fruit whose name a German word for its purée begins with."""
+    if language != "de":
+        return ""
+    lexicon = trade_words(language)
+    for ending in ("puree", "mark", "pulpe"):
+        stem = word.removesuffix(ending)
+        if stem != word and len(stem) >= 4:
+            fruit = [
+                one
+                for one, words in lexicon.items()
+                if one.startswith(stem) and " " not in one and _is_fruit(words[0])
+            ]
+            return min(fruit, key=lambda one: (len(one), one), default="")
+    return ""
 
 
 def _ends_in_part(

@@ -33,7 +33,11 @@ def take_amount(segment: Segment, tag: Tag, place: int) -> None:
             here.take(tag)
     elif here is not None and tag.kind == "percent" and refine(segment, here, tag):
         return
-    elif _of_it(segment, place) or (place and segment.tags[place - 1].plain == "x"):
+    elif (
+        (tag.kind == "percent" and here is None and _weight_follows(segment, place))
+        or _of_it(segment, place)
+        or (place and segment.tags[place - 1].plain == "x")
+    ):
         segment.remark(tag)
     elif segment.ingredient_follows(place):
         segment.pending = tag
@@ -76,6 +80,13 @@ def _alone(segment: Segment, tag: Tag) -> None:
         refer(segment, line)
     else:
         segment.remark(tag)
+
+
+def _weight_follows(segment: Segment, place: int) -> bool:
+    """``quark 20 % 300 g``: the share tells which quark, not how much."""
+    return bool(segment.unknown_name) and any(
+        tag.kind == "amount" for tag in segment.tags[place + 1 : place + 2]
+    )
 
 
 def _of_it(segment: Segment, place: int) -> bool:
