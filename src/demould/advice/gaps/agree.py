@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from demould.advice.gaps.gap import Gap, only
 from demould.advice.gaps.trying import Trying
-from demould.larder.find import ingredients
+from demould.larder.find import ingredient, ingredients
 from demould.larder.names import plain
 from demould.matter.grams import line_grams, weighed_lines
 from demould.mise.component import Component
@@ -17,6 +17,9 @@ from demould.mise.words import Words
 
 ROUNDING = 0.005
 """A written total may differ by this share: it was rounded."""
+
+SUGAR = ingredient("sucrose").category
+"""A syrup that the method speaks of is made of whatever sugar the list has."""
 
 NAMED_AT_LEAST = 2
 """A method that names fewer of its ingredients does not go through the list."""
@@ -144,6 +147,9 @@ def _same(id_: str, word: str, line: FormulaLine) -> bool:
     if set(plain(word).split()) & set(plain(line.what).split()):
         return True
     listed = id_of(line.what) or line.ingredient or ""
+    row = ingredients().get(listed)
+    if id_.startswith("syrup_") and row is not None and row.category == SUGAR:
+        return True
     categories = {
         ingredients()[one].category for one in (id_, listed) if one in ingredients()
     }
