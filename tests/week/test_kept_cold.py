@@ -84,6 +84,8 @@ def test_out_of_the_freezer_lots_are_small() -> None:
     assert each == 1.0
     assert 0.7 < told.per_minute.low < told.per_minute.likely < 1.25
     assert 3 <= told.lot(each) <= 6
+    # A glaze's step of an hour for 14 is not what each of them stands out.
+    assert out_of(dessert("meadow-domes"), kitchen(), FIND, ROOM, -20)[1] == 1.0
 
 
 def test_a_box_on_the_road_is_its_heat_over_its_leak() -> None:

@@ -69,7 +69,7 @@ def out_page(dessert: Dessert, told: Out, room: Room, a_piece_min: float) -> Pag
             limit=told.limit_c,
         ),
         Words(
-            "at {minutes:g} min a piece that is lots of {lot}",
+            "at {minutes:.1f} min a piece that is lots of {lot}",
             minutes=a_piece_min,
             lot=told.lot(a_piece_min),
         ),

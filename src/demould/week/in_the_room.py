@@ -78,13 +78,17 @@ def place_in_room(room: Room, *, upside_down: bool) -> Place:
 def out_of(
     dessert: Dessert, kitchen: Kitchen, find: Find, room: Room, start_c: float
 ) -> tuple[Out, float]:
-    """How long it may stand out while it is finished; minutes of hands a piece."""
+    """How long it may stand out while it is finished; minutes of hands a piece.
+
+    The minutes are a dip's where the method has one. A glaze's or spray's whole step is
+    not what one piece stands out: then a minute is taken.
+    """
     piece = at_one_temperature(as_demoulded(dessert, kitchen, find), start_c)
     place = place_in_room(room, upside_down=dessert.upside_down)
     hands = [
         step.hands.per_piece.value
         for step in dessert.method
-        if step.key in ("dip", "glaze", "spray")
+        if step.key == "dip"
         and step.hands is not None
         and step.hands.per_piece is not None
     ]

@@ -40,7 +40,7 @@ def test_help_sets_questions_apart() -> None:
     ("words", "head", "says"),
     [
         (("--sweat", "10 min"), "ON THE PLATE", "dew point of this air: 11.6 °C"),
-        (("--bench", "-20 °C"), "OUT OF THE COLD", "at 1 min a piece that is lots of"),
+        (("--bench", "-20 °C"), "OUT OF THE COLD", "at 1.0 min a piece that is lots of"),
         (("--van", "90 min", "--ice", "1 kg", "--outside", "21 °C"), "IN THE VAN", "that ice holds 6.4 h"),
         (("--tub", "2 h"), "HOW SHALLOW A TUB", "in 2 h: no deeper than 22 mm"),
         (("--beside", "2 kg"), "WARM BESIDE FINISHED", "2 kg of finished pieces stand uncovered in freezer"),
