@@ -98,6 +98,8 @@ def opening_of(clause: Clause, *, first: bool, heads: bool) -> Opening:
         start, end = spoken
         name = bare[start:end]
         return Opening(name=name, kind=_kind(name), makes=makes, rest=bare[end:])
+    if first and clause.closes_line and (outside := _before_brackets(bare)):
+        bare = outside
     words = [tag for tag in bare if tag.kind not in _QUIET]
     if first and makes and words and _no_formula(bare):
         return _named(bare, makes)
@@ -110,6 +112,14 @@ def opening_of(clause: Clause, *, first: bool, heads: bool) -> Opening:
     if first and (makes or alone) and not told & {"step", "minutes", "temp"}:
         return Opening(title=bare, makes=makes, rest=())
     return Opening(makes=makes, rest=bare)
+
+
+def _before_brackets(tags: tuple[Tag, ...]) -> tuple[Tag, ...]:
+    """What a first line says before its brackets, where that is no formula."""
+    place = next((at for at, tag in enumerate(tags) if tag.kind == "open"), 0)
+    outside = tags[:place]
+    named = bool(_kind(outside)) and _no_formula(outside)
+    return outside if named and not _ingredients(outside[:1]) else ()
 
 
 def _no_formula(tags: Sequence[Tag]) -> bool:
@@ -210,16 +220,12 @@ def _colon(tags: Sequence[Tag]) -> int:
         if tag.kind == "dash" and not _kind(name):
             return 0
         only_amount = bool(rest) and not any(
-            one.kind not in (*AMOUNTS, *_QUIET) for one in rest
+            one.kind not in (*AMOUNTS, *_QUIET, "unit", "state") for one in rest
         )
-        if _all_ingredient(name) and only_amount:
+        if any(one.kind == "ingredient" for one in name) and only_amount:
             return 0
         return place
     return 0
-
-
-def _all_ingredient(tags: Iterable[Tag]) -> bool:
-    return all(tag.kind in ("ingredient", "state", *_QUIET) for tag in tags)
 
 
 def _spoken(tags: Sequence[Tag]) -> tuple[int, int] | None:

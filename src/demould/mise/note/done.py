@@ -60,7 +60,7 @@ def is_temperature(segment: Segment, tag: Tag, place: int) -> bool:
 def is_heat(segment: Segment, tag: Tag, place: int) -> bool:
     """``warm 55``: a number alone right behind what is done with heat or cold."""
     before = segment.tags[place - 1] if place else None
-    if before is None or tag.low is None or segment.has_ingredient:
+    if before is None or tag.low is None or segment.ingredient_follows(place):
         return False
     return before.may_be("step") in _BY_HEAT and LEAST_SAID <= tag.low <= HOTTEST
 

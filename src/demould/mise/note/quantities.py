@@ -80,6 +80,8 @@ def _number(given: list[Tag], place: int) -> tuple[Tag, int]:
     if _dozen(given, place):
         low = high = low * _DOZEN
         last, taken = given[place + 1], 2
+    elif _no_amount(given, place):
+        return replace(first, kind="size"), 1
     elif each := _each(given, place):
         last = given[place + 2 * len(each) - 2]
         return replace(first, kind="each", each=each, end=last.end), 2 * len(each) - 1
@@ -185,6 +187,19 @@ def _dozen(given: list[Tag], place: int) -> bool:
         and second.plain.isalpha()
         and (first.low is not None and first.low < _DOZEN)
     )
+
+
+def _no_amount(given: list[Tag], place: int) -> bool:
+    """The 55 of ``flour T55``, the 1 of ``1x batch``."""
+    before = given[place - 1] if place else None
+    letter = before is not None and len(before.plain) == 1 and before.plain.isalpha()
+    if before is not None and letter and before.end == given[place].start:
+        return before.kind == "unknown"
+    behind = given[place + 1 : place + 3]
+    times = (
+        bool(behind) and behind[0].plain == "x" and behind[0].start == given[place].end
+    )
+    return times and not (len(behind) == 2 and behind[1].kind == "number")
 
 
 def _each(given: list[Tag], place: int) -> tuple[Decimal, ...]:

@@ -110,10 +110,10 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
         case "unit" if tag.may_be("unit") == "leaf":
             take_leaves(segment, tag)
         case "unit" if segment.pending is None and segment.ingredient_follows(place):
-            one = Decimal(1)
-            unit = tag.may_be("unit") or ""
-            segment.pending = replace(tag, kind="amount", low=one, high=one, unit=unit)
+            segment.pending = _one_of(tag)
             segment.now.use(tag, "amount")
+        case "unit" if _waits(segment.here or segment.now.last):
+            take_amount(segment, _one_of(tag), place)
         case "mould" if name := _mould_name(segment, place):
             segment.now.mould.append(name)
             for word in (name, tag):
@@ -124,6 +124,18 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
         case _:
             _word(segment, tag)
     return 1
+
+
+def _one_of(tag: Tag) -> Tag:
+    """``a`` pinch, where only the pinch is written."""
+    one = Decimal(1)
+    return replace(
+        tag, kind="amount", low=one, high=one, unit=tag.may_be("unit") or "pieces"
+    )
+
+
+def _waits(line: OpenLine | None) -> bool:
+    return line is not None and line.low is None and not line.mentioned
 
 
 def _one_each(tag: Tag) -> Iterator[Tag]:
