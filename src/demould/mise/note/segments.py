@@ -17,6 +17,7 @@ from demould.mise.note.tags import Tag
 from demould.mise.note.weighed import split_in_brackets, take_amount, take_total
 
 HUNDRED = 100
+_BY_ONE = frozenset({"pinch", "spoon", "teaspoon", "cup", "drop"})
 _APART = ("comma", "plus")
 
 
@@ -109,11 +110,8 @@ def _take(segment: Segment, tag: Tag, place: int) -> int:
             segment.now.use(tag, "amount")
         case "unit" if tag.may_be("unit") == "leaf":
             take_leaves(segment, tag)
-        case "unit" if segment.pending is None and segment.ingredient_follows(place):
-            segment.pending = _one_of(tag)
-            segment.now.use(tag, "amount")
-        case "unit" if _waits(segment.here or segment.now.last):
-            take_amount(segment, _one_of(tag), place)
+        case "unit" if tag.may_be("unit") in _BY_ONE:
+            _one_alone(segment, tag, place)
         case "mould" if name := _mould_name(segment, place):
             segment.now.mould.append(name)
             for word in (name, tag):
@@ -134,8 +132,16 @@ def _one_of(tag: Tag) -> Tag:
     )
 
 
-def _waits(line: OpenLine | None) -> bool:
-    return line is not None and line.low is None and not line.mentioned
+def _one_alone(segment: Segment, tag: Tag, place: int) -> None:
+    """``pinch salt``, ``salt: pinch``: one of them, before or behind what it is of."""
+    line = segment.here or segment.now.last
+    if segment.pending is None and segment.ingredient_follows(place):
+        segment.pending = _one_of(tag)
+        segment.now.use(tag, "amount")
+    elif line is not None and line.low is None and not line.mentioned:
+        take_amount(segment, _one_of(tag), place)
+    else:
+        _word(segment, tag)
 
 
 def _one_each(tag: Tag) -> Iterator[Tag]:
