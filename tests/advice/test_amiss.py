@@ -225,3 +225,18 @@ def test_a_bloom_that_was_read_is_held_against_the_card() -> None:
     )
     assert first(loose(bloom=200)) != "gelatin weaker than assumed"
     assert loose().suspects[0].value is None
+
+
+def test_what_is_wanted_is_told_the_same_alone() -> None:
+    ganache = sweet("river-pebble").components[0]
+    asked_of = Batch(
+        component=ganache,
+        dessert=sweet("river-pebble"),
+        kitchen=FOLDER.kitchen,
+        find=LOOK,
+        read={},
+    )
+    every = own_numbers(asked_of)
+    for name in ("overrun", "wall", "dew over piece", "raw fruit", "fat"):
+        assert own_numbers(asked_of, {name})[name] == every[name]
+    assert "wall" not in own_numbers(asked_of, {"fat"})

@@ -1,6 +1,6 @@
 """What the formula and the method of a batch say of the readings that decide."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Collection, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 
@@ -38,19 +38,29 @@ class Batch:
     read: Mapping[str, float]
 
 
-def own_numbers(batch: Batch) -> dict[str, float]:
-    """Every reading that the card and the formula can tell, by its name."""
+def own_numbers(
+    batch: Batch, wanted: Collection[str] | None = None
+) -> dict[str, float]:
+    """What the card and the formula tell of the readings `wanted` (None: of all).
+
+    What is not wanted is worked out only where it comes along with what is.
+    """
     found: dict[str, float] = {}
     if has_weight(batch.component, batch.find, batch.dessert.components):
-        for look in (_made_of, _bands, _setting, _fights):
+        for look in (_made_of, _bands, _setting):
             found |= look(batch)
-    for look in (_air, _piece, _room):
-        with suppress(ValueError):
-            found |= look(batch)
+        if wanted is None or set(wanted) & set(_WORDS):
+            found |= _fights(batch)
+    for look, gives in ((_air, _OF_AIR), (_piece, _OF_PIECE), (_room, _OF_ROOM)):
+        if wanted is None or set(wanted) & gives:
+            with suppress(ValueError):
+                found |= look(batch)
     return found
 
 
-Look = Callable[[Batch], dict[str, float]]
+_OF_AIR = {"density", "overrun"}
+_OF_PIECE = {"coat", "wall", "stiffness short"}
+_OF_ROOM = {"humidity", "dew over piece"}
 
 
 def _made_of(batch: Batch) -> dict[str, float]:

@@ -174,7 +174,8 @@ def _suspects(
                 kitchen=kitchen,
                 find=find,
                 read=read,
-            )
+            ),
+            {cause.reading for cause in sign.causes},
         )
     found = [
         _suspect(cause, own, read)
