@@ -77,6 +77,8 @@ def large(
         return started, {}
     asked, places = started
     best.offer(places)
+    if not any(best.worth):
+        return "feasible", best.places
     if "sessions" in wishes:
         asked = _fewer_sessions(asked, best, time, wishes, seed)
         wishes = [wish for wish in wishes if wish != "sessions"]

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import time
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from demould.plan.judge.check import check
 from demould.plan.problem.steps import DUE, Window
 from demould.plan.problem.telling import clock
+from demould.plan.solve.cpsat.time import Time
+from demould.plan.solve.feasible import feasible
 from demould.plan.solve.search import solve
 from demould.plan.why.subset import PEOPLE, only
 
@@ -16,6 +19,7 @@ if TYPE_CHECKING:
 
     from demould.plan.answer.schedule import Schedule
     from demould.plan.problem.steps import Problem
+    from demould.plan.solve.wish import Wish
     from demould.plan.why.subset import Member
 
 MOST_MORE = 8
@@ -23,6 +27,15 @@ MOST_MORE = 8
 
 MOST_TRIES = 4
 """So many changes at most are planned with everything."""
+
+A_TEST = 0.05
+"""Deterministic seconds for testing whether a change ends the conflict."""
+
+FIRST_PLAN: tuple[Wish, ...] = ("late_orders", "tardiness")
+"""Wishes of the plan that shows a change to make room: a first one is enough."""
+
+LEAST_S = 1.0
+"""Seconds for the plan that shows a change to make room, however late it is."""
 
 LONGEST_DAY_MIN = 180
 HOUR = 60
@@ -57,19 +70,20 @@ def mends(
     alone; the smallest that ends it is planned anew with everything, and judged.
     """
     found: list[Mend] = []
+    began = time.monotonic()
     meets = only(problem, frozenset(conflict))
-    ladders = list(_ladders(problem, conflict))
     tries = MOST_TRIES
-    for ladder in ladders:
-        size = _ends_it(meets, ladder, seconds / MOST_TRIES)
+    for ladder in _ladders(problem, conflict):
+        left = seconds - (time.monotonic() - began)
+        if len(found) == most or not tries or (found and left <= 0):
+            break
+        size = _ends_it(meets, ladder, seconds)
         if size is None:
             continue
         tries -= 1
-        mend = _tried(problem, ladder, size, seconds / MOST_TRIES)
+        mend = _tried(problem, ladder, size, max(left, LEAST_S))
         if mend is not None:
             found.append(mend)
-        if len(found) == most or not tries:
-            break
     return tuple(found)
 
 
@@ -90,8 +104,8 @@ def _ends_it(meets: Problem, ladder: _Ladder, seconds: float) -> int | None:
 
 
 def _has_plan(problem: Problem, seconds: float) -> bool:
-    status = solve(problem, seconds=seconds, wishes=()).status
-    return status in ("optimal", "feasible")
+    given = Time(seconds=max(seconds, LEAST_S), steady=False)
+    return feasible(problem, given, A_TEST) == "feasible"
 
 
 def _ladders(problem: Problem, conflict: tuple[Member, ...]) -> Iterator[_Ladder]:
@@ -174,7 +188,7 @@ def _without(name: str) -> _Ladder:
 def _tried(problem: Problem, ladder: _Ladder, size: int, seconds: float) -> Mend | None:
     change = ladder.change(size)
     after = changed(problem, change)
-    plan = solve(after, seconds=seconds, wishes=())
+    plan = solve(after, seconds=seconds, wishes=FIRST_PLAN, steady=False)
     if not plan.steps or check(after, plan):
         return None
     return Mend(text=ladder.tell(size), changes=(change,), problem=after, plan=plan)
