@@ -11,7 +11,8 @@ from demould.plan.problem.steps import Problem
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
 from demould.plan.solve.search import solve
-from demould.plan.why.explain import conflict_of, sentence
+from demould.plan.why.conflict import conflict_of
+from demould.plan.why.explain import sentence
 from demould.week.making import Making
 from demould.week.orders import makings_of, wanted, with_order
 

@@ -19,7 +19,8 @@ from demould.plan.problem.steps import (
     exactly,
 )
 from demould.plan.solve.search import solve
-from demould.plan.why.explain import conflict_of, explain, told
+from demould.plan.why.conflict import conflict_of
+from demould.plan.why.explain import explain, told
 from demould.plan.why.mend import changed, mends
 from demould.plan.why.subset import members_of, only
 
