@@ -19,7 +19,7 @@ VALUES = [
 ]  # fmt: skip
 UNITS = {
     "", "%", "-", "d", "g", "h", "s", "times", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
-    "kg/m3", "J/g", "J/kgK", "K", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
+    "kg/m3", "J/g", "J/kgK", "J/cm2", "K", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 

@@ -1,6 +1,6 @@
 """One dessert's counts and factors, and every number down to the lines as written."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from demould.mise.figure import (
@@ -21,17 +21,32 @@ from demould.sheets.times import grams
 from demould.week.making import Amounts
 
 
-def count_page(amounts: Amounts, *, asked: bool) -> Page:
-    """Give the counts as written; where a number was asked for, the factors for it."""
+def count_page(
+    amounts: Amounts,
+    *,
+    asked: bool,
+    holds: Sequence[Words] = (),
+    finish: Sequence[Words] = (),
+) -> Page:
+    """Give the counts as written; where a number was asked for, the factors for it.
+
+    `holds` and `finish` are what the kitchen and the finish say to that number.
+    """
     return Page(
         key=f"count-{amounts.dessert.key}",
         title=amounts.dessert.name,
         note=Words("{n} pieces", n=amounts.pieces) if asked else "",
-        blocks=tuple(_blocks(amounts, asked=asked)),
+        blocks=tuple(_blocks(amounts, holds, finish, asked=asked)),
     )
 
 
-def _blocks(amounts: Amounts, *, asked: bool) -> Iterator[Block]:
+def _blocks(
+    amounts: Amounts,
+    holds: Sequence[Words],
+    finish: Sequence[Words],
+    *,
+    asked: bool,
+) -> Iterator[Block]:
     yield Head(text=Words("as written it gives, pieces"))
     yield Table(
         columns=(
@@ -70,6 +85,12 @@ def _blocks(amounts: Amounts, *, asked: bool) -> Iterator[Block]:
     if asked:
         yield Head(text=Words("make"))
         yield make_table([amounts])
+        if holds:
+            yield Head(text=Words("what the kitchen holds"))
+            yield Lines(lines=tuple(holds))
+        if finish:
+            yield Head(text=Words("the finish"))
+            yield Lines(lines=tuple(finish))
 
 
 def _between(spread: Estimate) -> str:

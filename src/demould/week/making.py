@@ -23,6 +23,12 @@ from demould.mise.words import Words
 
 NO_SPARES = "no spares"
 PROBE = "a probe piece"
+AWAY = {
+    PROBE: "one more for the probe",
+    "a piece to taste": "one more to taste",
+    "a piece to keep": "one more to keep",
+}
+"""Choices that take a piece away, over the spares."""
 PIECE = ""
 
 
@@ -181,17 +187,20 @@ def counted(dessert: Dessert, kitchen: Kitchen, find: Find, n: int | None) -> Am
 
 
 def pieces_for(order: Order, kitchen: Kitchen) -> Figure:
-    """Give the pieces to make for an order: its spares, and one for the probe if chosen."""
+    """Give the pieces to make for an order: its spares, and what is taken away.
+
+    The probe spoils one, one is tasted, one is kept back: each is made over the spares,
+    so that enough come out whole as surely as without.
+    """
     if NO_SPARES in order.choices:
         rule = "as many as are ordered, no spares chosen"
         made = worked("pieces to make", order.pieces, "pieces", rule)
     else:
         made = make_for(order.pieces, kitchen, order.spares)
-    if PROBE not in order.choices:
-        return made
-    return worked(
-        "pieces to make", made.value + 1, "pieces", "one more for the probe", made
-    )
+    for choice, rule in AWAY.items():
+        if choice in order.choices:
+            made = worked("pieces to make", made.value + 1, "pieces", rule, made)
+    return made
 
 
 def _own_rounds(

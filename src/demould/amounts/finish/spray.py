@@ -72,3 +72,10 @@ def in_steps(component: Component, need: Figure) -> Figure:
             return worked(name, value, "g", rule, need, step)
         case _:
             return need
+
+
+def fillings(load: Figure, component: Component, cup: Figure | None) -> int | None:
+    """How often the gun's cup, or a can, is filled; None where nobody said its ml."""
+    if cup is None:
+        return None
+    return max(1, math.ceil(load.value / (cup.value * component.density.value) - SPECK))

@@ -32,6 +32,7 @@ def count(
     from demould.mise.find import find_in
     from demould.sheets.count_page import count_page, why_lines
     from demould.sheets.plain import plain
+    from demould.week.holding import finish_of, holding_of
     from demould.week.making import counted
 
     folder, found = open_dessert(dessert, kitchen, now)
@@ -39,7 +40,14 @@ def count(
     if as_json:
         print_json(of_amounts(amounts))
         return
-    click.echo(plain(count_page(amounts, asked=pieces is not None)), nl=False)
+    find = find_in(folder.larder)
+    page = count_page(
+        amounts,
+        asked=pieces is not None,
+        holds=holding_of(amounts, folder.kitchen),
+        finish=finish_of(amounts, folder.kitchen, find),
+    )
+    click.echo(plain(page), nl=False)
     if why:
         for line in why_lines(amounts, asked=pieces is not None):
             click.echo(line)

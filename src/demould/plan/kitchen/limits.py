@@ -2,18 +2,14 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from math import ceil, floor
 
-from demould.amounts.shape.section import box_mm
 from demould.amounts.shape.volume import mould_of
+from demould.amounts.tools.tray import on_a_tray, trays_for
 from demould.mise.component import Component
 from demould.mise.dessert import Cut, Dessert, FromMould
 from demould.mise.kitchen import ColdPlace, Kitchen
 from demould.mise.shape import Shape, WaterOnly
 from demould.plan.problem.steps import Resource
-
-GAP_MM = 20.0
-"""Left between two pieces on a tray, so that air gets round them."""
 
 
 def resources(kitchen: Kitchen) -> Iterator[Resource]:
@@ -74,14 +70,5 @@ def shelves_for(place: ColdPlace, shape: Shape | None, pieces: int) -> int:
         return 0
     if shape is None or isinstance(shape, WaterOnly):
         return 1
-    long, wide, _ = box_mm(shape)
     shelf = (place.shelves.length_mm, place.shelves.width_mm)
-    on_one = max(_on_a_shelf(shelf, (long, wide)), _on_a_shelf(shelf, (wide, long)))
-    return ceil(pieces / max(1, on_one))
-
-
-def _on_a_shelf(shelf: tuple[float, float], piece: tuple[float, float]) -> int:
-    along, across = (
-        floor(room / (size + GAP_MM)) for room, size in zip(shelf, piece, strict=True)
-    )
-    return along * across
+    return trays_for(pieces, on_a_tray(shelf, shape))
