@@ -1,13 +1,12 @@
 """How far the counts move with what is only assumed."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from demould.amounts.counts.doubt import Doubt, doubts_of, put_at
 from demould.amounts.counts.yields import yields
 from demould.matter.grams import Find
-from demould.mise.dessert import Dessert
-from demould.mise.figure import Assumed, Estimate, Figure
+from demould.mise.dessert import Dessert, FromMould
+from demould.mise.figure import Assumed, Estimate, Figure, Stated
 from demould.mise.kitchen import Kitchen
 from demould.mise.words import Words
 
@@ -42,18 +41,18 @@ class _Moved:
 
 def spreads(dessert: Dessert, kitchen: Kitchen, find: Find) -> Spreads:
     """Put every assumed figure at both bounds and count anew, then all of them at once."""
-    likely = _gives(dessert, kitchen, find)
+    kitchen = _counting(kitchen, dessert)
+    counted = _Counted(dessert, kitchen, find)
+    likely = counted.at()
     moved = [
         _Moved(
             doubt=doubt,
-            at_low=_at(dessert, kitchen, find, [(doubt, doubt.low)], likely),
-            at_high=_at(dessert, kitchen, find, [(doubt, doubt.high)], likely),
+            at_low=counted.at((doubt, doubt.low)),
+            at_high=counted.at((doubt, doubt.high)),
         )
-        for doubt in doubts_of(dessert, _counting(kitchen))
+        for doubt in doubts_of(dessert, kitchen)
     ]
-    estimates = {
-        key: _estimate(dessert, kitchen, find, moved, likely, key) for key in likely
-    }
+    estimates = {key: _estimate(counted, moved, likely, key) for key in likely}
     whole = estimates.pop(WHOLE)
     most = max(moved, key=lambda one: abs(one.by(WHOLE)), default=None)
     moves = most is not None and most.by(WHOLE) != 0
@@ -64,9 +63,57 @@ def spreads(dessert: Dessert, kitchen: Kitchen, find: Find) -> Spreads:
     )
 
 
-def _counting(kitchen: Kitchen) -> Kitchen:
-    """Leave out what no count hangs on."""
-    return replace(kitchen, people=(), tools=(), cold=(), scales=(), openings=())
+_Bound = tuple[Doubt, Figure]
+
+
+class _Counted:
+    """Counts with figures at their bounds, each set of bounds counted once."""
+
+    def __init__(self, dessert: Dessert, kitchen: Kitchen, find: Find) -> None:
+        self._where = dessert, kitchen, find
+        self._seen: dict[tuple[tuple[int, bool], ...], _Gives] = {}
+
+    def at(self, *bounds: _Bound) -> _Gives:
+        """Where no piece can be made at these bounds, that is 0 pieces."""
+        key = tuple((id(doubt), bound is doubt.low) for doubt, bound in bounds)
+        if key not in self._seen:
+            self._seen[key] = self._count(bounds)
+        return self._seen[key]
+
+    def _count(self, bounds: tuple[_Bound, ...]) -> _Gives:
+        dessert, kitchen, find = self._where
+        for doubt, bound in bounds:
+            dessert, kitchen = put_at(dessert, kitchen, doubt, bound)
+        try:
+            return _gives(dessert, kitchen, find)
+        except ValueError:
+            if not bounds:
+                raise
+            return dict.fromkeys(self.at(), (0.0, 0))
+
+
+def _counting(kitchen: Kitchen, dessert: Dessert) -> Kitchen:
+    """Leave out what no count hangs on, and doubt no wall and no breakage."""
+    said = Stated(by="not looked at")
+    used = {dessert.mould} | {
+        layer.fill.mould
+        for layer in dessert.layers
+        if isinstance(layer.fill, FromMould)
+    }
+    return replace(
+        kitchen,
+        people=(),
+        tools=(),
+        cold=(),
+        scales=(),
+        openings=(),
+        moulds=tuple(
+            replace(mould, wall=replace(mould.wall, origin=said))
+            for mould in kitchen.moulds
+            if mould.key in used
+        ),
+        breakage=replace(kitchen.breakage, origin=said),
+    )
 
 
 def _gives(dessert: Dessert, kitchen: Kitchen, find: Find) -> _Gives:
@@ -79,29 +126,8 @@ def _gives(dessert: Dessert, kitchen: Kitchen, find: Find) -> _Gives:
     return {**given, WHOLE: (exact, pieces)}
 
 
-def _at(
-    dessert: Dessert,
-    kitchen: Kitchen,
-    find: Find,
-    bounds: Iterable[tuple[Doubt, Figure]],
-    likely: _Gives,
-) -> _Gives:
-    """Count with figures at a bound. Where no piece can be made at it, that is 0 pieces."""
-    for doubt, bound in bounds:
-        dessert, kitchen = put_at(dessert, kitchen, doubt, bound)
-    try:
-        return _gives(dessert, kitchen, find)
-    except ValueError:
-        return dict.fromkeys(likely, (0.0, 0))
-
-
 def _estimate(
-    dessert: Dessert,
-    kitchen: Kitchen,
-    find: Find,
-    moved: list[_Moved],
-    likely: _Gives,
-    key: str,
+    counted: _Counted, moved: list[_Moved], likely: _Gives, key: str
 ) -> Estimate:
     moving = [one for one in moved if one.by(key) != 0]
     worse = [
@@ -112,11 +138,7 @@ def _estimate(
         (one.doubt, one.doubt.high if one.by(key) > 0 else one.doubt.low)
         for one in moving
     ]
-    looks = [
-        _at(dessert, kitchen, find, bounds, likely)[key][1]
-        for bounds in (worse, better)
-        if bounds
-    ]
+    looks = [counted.at(*bounds)[key][1] for bounds in (worse, better) if bounds]
     pieces = [likely[key][1], *looks]
     return Estimate(
         low=min(pieces),

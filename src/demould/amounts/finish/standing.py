@@ -1,9 +1,12 @@
 """How fast a frozen piece warms while it stands out in the room."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from demould.amounts.layers.piece import Piece
 from demould.amounts.shape.area import area_cm2
+from demould.larder.ingredient import Composition
 from demould.matter.composition import composition
 from demould.matter.density import air
 from demould.matter.grams import Find, share
@@ -56,6 +59,11 @@ def _heat_j_g(dessert: Dessert, key: str, find: Find) -> float:
     """What a gram takes up from -20 to -15 °C [J/g]."""
     made = component_of(dessert, key)
     whipped = share(air(made.density, made.whipped)) if made.whipped else 0.0
-    table = thermal(wet_of(composition(made, find, dessert.components), whipped))
+    return _rise_j_g(composition(made, find, dessert.components), whipped)
+
+
+@lru_cache(maxsize=64)
+def _rise_j_g(made_of: Composition, air_share: float) -> float:
+    table = thermal(wet_of(made_of, air_share))
     low, high = np.interp([OUT_OF_STORE_C, SOFT_C], table.at_c, table.enthalpy)
     return float(high - low) / 1000

@@ -1,6 +1,7 @@
 """Whether a part keeps inside the faces of its cavity."""
 
 import math
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +11,7 @@ from demould.amounts.shape.body import ELLIPSE, RECTANGLE, body_of
 from demould.amounts.shape.curve import Floats
 from demould.amounts.shape.section import across_mm, height_mm, hole_across_mm
 from demould.amounts.shape.skin import scaled
+from demould.amounts.shape.volume import KEPT
 from demould.mise.shape import Shape
 
 LEVELS = 48
@@ -33,16 +35,25 @@ def room_beside_mm(part: Placed, cavity: Shape) -> float:
     return min(room for _, room in rooms_beside(part, cavity))
 
 
-def rooms_beside(part: Placed, cavity: Shape) -> list[tuple[float, float]]:
+def rooms_beside(part: Placed, cavity: Shape) -> tuple[tuple[float, float], ...]:
     """Heights over the cavity's bottom, and the room beside the part there [mm, mm]."""
-    tall, hollow = height_mm(part.shape), height_mm(cavity)
+    return _rooms(part.shape, part.at, part.layer.turned_over, cavity)
+
+
+@lru_cache(maxsize=KEPT)
+def _rooms(
+    part: Shape,
+    at_mm: float,
+    over: bool,  # noqa: FBT001  # one of what the answer is kept by
+    cavity: Shape,
+) -> tuple[tuple[float, float], ...]:
+    tall, hollow = height_mm(part), height_mm(cavity)
     found = []
     for step in range(LEVELS + 1):
         up = tall * step / LEVELS
-        own = tall - up if part.layer.turned_over else up
-        level = min(max(part.at + up, 0.0), hollow)
-        found.append((level, _room(part.shape, own, cavity, level)))
-    return found
+        level = min(max(at_mm + up, 0.0), hollow)
+        found.append((level, _room(part, tall - up if over else up, cavity, level)))
+    return tuple(found)
 
 
 def _room(part: Shape, own_mm: float, cavity: Shape, level_mm: float) -> float:

@@ -1,18 +1,19 @@
 """How thick the wall round each part of a piece is, at its thinnest."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from demould.amounts.layers.inside import room_beside_mm, sticks_out_mm
 from demould.amounts.layers.place import Placed, placed
 from demould.amounts.shape.gap import Nearest, nearest
 from demould.amounts.shape.section import height_mm
 from demould.amounts.shape.skin import hole_of, skin_of, standing
-from demould.amounts.shape.volume import mould_of, sizes
+from demould.amounts.shape.volume import KEPT, mould_of, sizes
 from demould.mise.dessert import Dessert, component_of
 from demould.mise.figure import Assumed, Figure, Stated, worked
 from demould.mise.kitchen import Kitchen
 from demould.mise.mould import Mould
-from demould.mise.shape import WaterOnly
+from demould.mise.shape import FreeForm, Shape, WaterOnly
 from demould.mise.words import Words
 
 WANTED_MM = 5.0
@@ -127,13 +128,22 @@ def _between(
 def _nearest(part: Placed, mould: Mould) -> Nearest | None:
     if sticks_out_mm(part, mould.shape) > 0:
         return None
-    pairs = [(skin_of(part.shape, lidded=True), skin_of(mould.shape))]
-    own, hollow = hole_of(part.shape), hole_of(mould.shape)
+    return _nearest_of(part.shape, part.at, part.layer.turned_over, mould.shape)
+
+
+@lru_cache(maxsize=KEPT)
+def _nearest_of(
+    part: Shape,
+    at_mm: float,
+    over: bool,  # noqa: FBT001  # one of what the answer is kept by
+    cavity: Shape,
+) -> Nearest:
+    pairs = [(skin_of(part, lidded=True), skin_of(cavity))]
+    own, hollow = hole_of(part), hole_of(cavity)
     if own is not None and hollow is not None:
         pairs.append((own, hollow))
-    over = part.layer.turned_over
     found = (
-        nearest(standing(inner, part.at, turned_over=over), outer)
+        nearest(standing(inner, at_mm, turned_over=over), outer)
         for inner, outer in pairs
     )
     return min(found, key=lambda one: one.mm)
@@ -153,7 +163,7 @@ def _least(
         origin=said if part.said else guessed,
     )
     called = f"least wall round the {name}"
-    if isinstance(mould.shape, WaterOnly):
+    if isinstance(mould.shape, WaterOnly | FreeForm):
         bounds = Assumed(low=min(0.0, mm), high=max(1.5 * mm, 0.0), line=mould.line)
         return Figure(name=called, value=mm, unit="mm", origin=bounds)
     return worked(

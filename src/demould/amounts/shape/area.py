@@ -1,7 +1,7 @@
 """How much surface there is to coat."""
 
 import math
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -10,7 +10,7 @@ from demould.amounts.shape.body import Body, body_of, outline_area, under
 from demould.amounts.shape.curve import Curve, joined, point
 from demould.amounts.shape.free_form import AREA_WITHIN
 from demould.amounts.shape.section import opening_mm2
-from demould.amounts.shape.volume import sizes
+from demould.amounts.shape.volume import KEPT, sizes
 from demould.mise.figure import Assumed, Figure, Line, worked
 from demould.mise.shape import FreeForm, Shape, WaterOnly
 
@@ -53,8 +53,8 @@ def _ends_mm2(shape: Shape, up_to_mm: float) -> float:
 def _floor_mm2(body: Body) -> float:
     """The level face a body stands on in its cavity [mm2]."""
     long, wide, _ = point(body.outer[0], 0.0)
-    hole = float(point(body.hole[0], 0.0)[0]) if body.hole else 0.0
-    return outline_area(body.outline) * (float(long) * float(wide) - hole * hole)
+    hole = point(body.hole[0], 0.0)[0] if body.hole else 0.0
+    return outline_area(body.outline) * (long * wide - hole * hole)
 
 
 def _beside_mm2(
@@ -81,6 +81,7 @@ def _beside_mm2(
     return float(by_up @ stretch @ by_about)
 
 
+@lru_cache(maxsize=KEPT)
 def area(shape: Shape, faces: Faces, name: str, line: Line | None = None) -> Figure:
     """Area to coat with the sizes it hangs on [cm2].
 

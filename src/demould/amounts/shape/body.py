@@ -257,8 +257,8 @@ def under(
     """The curves of a meridian up to a height, each with the share of its way."""
     found = []
     for curve in meridian:
-        if float(point(curve, 1.0)[2]) <= up_to_mm:
+        if point(curve, 1.0)[2] <= up_to_mm:
             found.append((curve, 1.0))
-        elif float(point(curve, 0.0)[2]) < up_to_mm:
+        elif point(curve, 0.0)[2] < up_to_mm:
             found.append((curve, share_where(curve, 2, up_to_mm) or 0.0))
     return tuple(found)

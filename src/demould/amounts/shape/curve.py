@@ -84,9 +84,19 @@ def points_at(curve: Curve, shares: Floats) -> Floats:
     return _along(curve, shares)[0]
 
 
-def point(curve: Curve, share: float) -> Floats:
-    """One point of a curve, (d,)."""
-    return np.asarray(_along(curve, np.array([share]))[0][0])
+def point(curve: Curve, share: float) -> tuple[float, ...]:
+    """One point of a curve."""
+    if isinstance(curve, Straight):
+        return tuple(
+            low + share * (high - low)
+            for low, high in zip(curve.start, curve.end, strict=True)
+        )
+    turn = curve.first + share * (curve.last - curve.first)
+    cos, sin = math.cos(turn), math.sin(turn)
+    return tuple(
+        middle + a * cos + b * sin
+        for middle, a, b in zip(curve.centre, curve.cos, curve.sin, strict=True)
+    )
 
 
 def share_where(curve: Curve, axis: int, value: float) -> float | None:
@@ -117,7 +127,7 @@ def share_where(curve: Curve, axis: int, value: float) -> float | None:
 
 def most(curve: Curve, axis: int) -> float:
     """The largest value of one coordinate on a curve."""
-    ends = [float(point(curve, share)[axis]) for share in (0.0, 1.0)]
+    ends = [point(curve, share)[axis] for share in (0.0, 1.0)]
     if isinstance(curve, Arc):
         peak = math.atan2(curve.sin[axis], curve.cos[axis])
         sweep = curve.last - curve.first

@@ -15,6 +15,7 @@ LEAST_STEPS, MOST_STEPS = 24, 120
 LOOKED_AT = 200
 CANDIDATES = 12
 ZOOMS = 6
+SHRINK = 0.4
 QUARTER, WHOLE = 0.25, 1.0
 
 
@@ -44,7 +45,7 @@ def nearest(inner: Skin, outer: Skin) -> Nearest:
     reach = np.concatenate([step, their_step])
     for _ in range(ZOOMS):
         where = _narrowed(inner, outer, where, reach)
-        reach = reach * 0.4
+        reach = reach * SHRINK
     from_, to = _both(inner, outer, where)
     gaps = np.linalg.norm(from_ - to, axis=1)
     best = int(np.argmin(gaps))

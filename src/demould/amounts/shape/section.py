@@ -41,12 +41,12 @@ def _refuse_outside(shape: Shape, at_mm: float) -> None:
 
 def _across(meridian: tuple[Curve, ...], at_mm: float) -> tuple[float, float]:
     for curve in reversed(meridian):
-        if float(point(curve, 0.0)[2]) <= at_mm + SPECK_MM:
+        if point(curve, 0.0)[2] <= at_mm + SPECK_MM:
             share = share_where(curve, 2, at_mm)
             long, wide, _ = point(curve, 1.0 if share is None else share)
-            return 2 * float(long), 2 * float(wide)
+            return 2 * long, 2 * wide
     long, wide, _ = point(meridian[0], 0.0)
-    return 2 * float(long), 2 * float(wide)
+    return 2 * long, 2 * wide
 
 
 def section_mm2(shape: Shape, at_mm: float) -> float:

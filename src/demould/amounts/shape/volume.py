@@ -2,7 +2,7 @@
 
 import math
 from dataclasses import fields
-from functools import cache
+from functools import cache, lru_cache
 from typing import assert_never
 
 from demould.amounts.shape.body import body_of, holds_mm3
@@ -31,6 +31,7 @@ from demould.mise.shape import (
 from demould.mise.shape_points import Outlined, Turned
 
 MM3_IN_ML = 1000.0
+KEPT = 512
 
 
 def volume_ml(shape: Shape) -> float:
@@ -70,6 +71,7 @@ def sizes(shape: Shape, line: Line | None = None) -> tuple[Figure, ...]:
     )
 
 
+@lru_cache(maxsize=KEPT)
 def volume(shape: Shape, name: str, line: Line | None = None) -> Figure:
     """Volume of a shape with the sizes it hangs on [ml]."""
     return worked(
@@ -117,6 +119,7 @@ def _volume_rule(shape: Shape) -> str:
             assert_never(shape)
 
 
+@lru_cache(maxsize=KEPT)
 def cavity(mould: Mould) -> Figure:
     """What one piece takes in its mould: the water weighed, else by its shape [ml].
 
