@@ -30,7 +30,14 @@ class FromMould:
     mould: str
 
 
-Fill = Rest | Cut | FromMould
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lining:
+    """Coats the face of the cavity before anything else goes in, so thick. [mm]."""
+
+    film: Figure
+
+
+Fill = Rest | Cut | FromMould | Lining
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +110,23 @@ class Spray:
     line: Line | None = None
 
 
-Finish = Dip | Glaze | Spray
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """Brushed on, rolled in or spattered: how thick it lies, on what, covering how much.
+
+    `covers` is the share of that face it lies on. Cut edges are those of the portions.
+    """
+
+    component: str
+    how: Literal["brushed", "rolled", "spattered"]
+    film: Figure
+    covers: Figure | None = None
+    on: Literal["face", "sides", "all round", "cut edges"] = "face"
+    remarks: tuple[str, ...] = ()
+    line: Line | None = None
+
+
+Finish = Dip | Glaze | Spray | Laid
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,8 +2,9 @@
 
 import re
 from dataclasses import dataclass, field
+from typing import Literal, cast
 
-from demould.mise.dessert import Dip, Finish, Glaze, Spray
+from demould.mise.dessert import Dip, Finish, Glaze, Laid, Spray
 from demould.mise.figure import Figure, Line
 from demould.mise.known import component_called
 from demould.mise.number import NUMBER
@@ -13,6 +14,7 @@ from demould.mise.quantity import read_figure
 from demould.mise.words import Words
 
 _POURED = re.compile(rf"poured ({NUMBER}(?: times)?)(\s*\(.*\))?")
+_ON = re.compile(r"on (?:the )?(face|sides|all round|cut edges)")
 _LANDS = re.compile(r"(.*\S)\s+lands(\s*\(.*\))?")
 _EXAMPLES = {
     "film": "film 0.8 mm (assumed 0.6 to 1)",
@@ -28,6 +30,7 @@ class _Found:
     how: str = ""
     figures: dict[str, Figure] = field(default_factory=dict)
     both_ends: bool = False
+    on: Literal["face", "sides", "all round", "cut edges"] = "face"
     remarks: list[str] = field(default_factory=list)
 
 
@@ -79,9 +82,22 @@ def read_finish(line: Line, components: tuple[str, ...]) -> Finish:
                 remarks=remarks,
                 line=line,
             )
+        case "brushed" | "rolled" | "spattered":
+            return Laid(
+                component=component,
+                how=found.how,
+                film=_needed(found, "film", component),
+                covers=found.figures.get("covers"),
+                on=found.on,
+                remarks=remarks,
+                line=line,
+            )
     raise UnreadableError(
         Words("how {name!r} goes on is missing", name=component),
-        Words("Write dipped, poured N times, or sprayed after its name"),
+        Words(
+            "Write dipped, poured N times, sprayed, brushed, rolled or spattered after"
+            " its name"
+        ),
     )
 
 
@@ -133,8 +149,14 @@ def _take(part: Part, found: _Found, line: Line, component: str) -> None:
         found.figures["pour"] = read_figure(
             times + (poured[2] or ""), name="poured", kinds=("times",), line=line
         )
-    elif part.text in ("dipped", "sprayed"):
+    elif part.text in ("dipped", "sprayed", "brushed", "rolled", "spattered"):
         found.how = part.text
+    elif covers := after(part.text, "covers"):
+        found.figures["covers"] = read_figure(
+            covers, name="share that is covered", kinds=("share",), line=line
+        )
+    elif where := _ON.fullmatch(part.text):
+        found.on = cast("Literal['face', 'sides', 'all round', 'cut edges']", where[1])
     elif part.text == "both ends":
         found.both_ends = True
     else:

@@ -8,6 +8,7 @@ from demould.mise.dessert import (
     Fill,
     FromMould,
     Layer,
+    Lining,
     OnPlate,
     Rest,
     Stands,
@@ -15,7 +16,7 @@ from demould.mise.dessert import (
 from demould.mise.figure import Figure, Line, Stated
 from demould.mise.known import Known, component_called, mould_called
 from demould.mise.number import NUMBER
-from demould.mise.parts import Part, at_column, name_and_rest
+from demould.mise.parts import Part, after, at_column, name_and_rest
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
 from demould.mise.read_shape import names_shape, read_shape
@@ -52,7 +53,7 @@ def read_layer(line: Line, components: tuple[str, ...], known: Known) -> Layer:
             Words("Write a shape with its sizes, 'from the NAME mould' or 'the rest'"),
         )
     with at_column(rest[0].column):
-        fill = _fill(rest[0], known)
+        fill = _fill(rest[0], known, line)
     stands, turned_over, remarks = None, False, []
     for part in rest[1:]:
         with at_column(part.column):
@@ -85,9 +86,14 @@ def _stands(text: str, components: tuple[str, ...], line: Line) -> Stands | None
     return None
 
 
-def _fill(part: Part, known: Known) -> Fill:
+def _fill(part: Part, known: Known, line: Line) -> Fill:
     if found := _MOULD.fullmatch(part.text):
         return FromMould(mould=mould_called(found[1], known.moulds))
+    if coat := after(part.text, "coat"):
+        film = read_figure(
+            coat, name="coat of the cavity", kinds=("length",), line=line
+        )
+        return Lining(film=film)
     if _REST.match(part.text) and not names_shape(part.text):
         return Rest(words=part.text)
     return Cut(shape=read_shape(part.text))

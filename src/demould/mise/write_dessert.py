@@ -12,7 +12,9 @@ from demould.mise.dessert import (
     Finish,
     FromMould,
     Glaze,
+    Laid,
     Layer,
+    Lining,
     OnPlate,
     Rest,
     Spray,
@@ -91,6 +93,8 @@ def _fill(fill: Fill) -> str:
             return write_shape(shape)
         case FromMould(mould=mould):
             return f"from the {mould} mould"
+        case Lining(film=film):
+            return f"coat {write_figure(film)}"
         case _:
             assert_never(fill)
 
@@ -120,6 +124,9 @@ def _how(finish: Finish) -> tuple[str | None, ...]:
         case Spray():
             lands = f"{write_amount(finish.lands)} lands {write_origin(finish.lands)}"
             return "sprayed", film, lands.strip()
+        case Laid(how=how, covers=covers, on=on):
+            where = None if on == "face" else f"on {on}"
+            return how, film, _figure("covers", covers), where
         case _:
             assert_never(finish)
 

@@ -15,7 +15,7 @@ from demould.amounts.tools.portion import by_count
 from demould.amounts.tools.tray import on_a_tray, trays_for
 from demould.larder.read import bands
 from demould.matter.grams import Find
-from demould.mise.dessert import Dip, Finish, Glaze, Spray, component_of
+from demould.mise.dessert import Dip, Finish, Glaze, Laid, Spray, component_of
 from demould.mise.figure import worked
 from demould.mise.kitchen import Kitchen
 from demould.mise.method import Step
@@ -100,7 +100,7 @@ def _cold(amounts: Amounts, kitchen: Kitchen) -> Iterator[Words]:
     inside = [
         part.grams
         for part in amounts.piece.parts
-        if part.how in ("rest", "cut", "mould")
+        if part.how in ("rest", "cut", "mould", "coat")
     ]
     each = worked(
         "a piece without its finish",
@@ -169,7 +169,8 @@ def finish_of(amounts: Amounts, kitchen: Kitchen, find: Find) -> tuple[Words, ..
 def _finish(
     amounts: Amounts, kitchen: Kitchen, find: Find, finish: Finish
 ) -> Iterator[Words]:
-    yield from _window(amounts, finish)
+    if not isinstance(finish, Laid):
+        yield from _window(amounts, finish)
     match finish:
         case Dip():
             yield from _dipping(amounts, kitchen, find, finish)
@@ -177,12 +178,30 @@ def _finish(
             yield from _glazing(amounts, finish)
         case Spray():
             yield from _spraying(amounts, kitchen, finish)
+        case Laid():
+            yield from _laying(amounts, finish)
 
 
 _KINDS = {Dip: "thin dip", Glaze: "mirror glaze", Spray: "velvet spray"}
 
 
-def _window(amounts: Amounts, finish: Finish) -> Iterator[Words]:
+def _laying(amounts: Amounts, laid: Laid) -> Iterator[Words]:
+    part = next(
+        one
+        for one in amounts.piece.parts
+        if one.component == laid.component and one.how == "laid"
+    )
+    yield Words(
+        "{name}: {how} on {where}, {each:.1f} g a piece, {all:.0f} g in all",
+        name=component_of(amounts.dessert, laid.component).name,
+        how=laid.how,
+        where="the " + laid.on if laid.on != "all round" else laid.on,
+        each=part.grams.value,
+        all=part.grams.value * amounts.pieces,
+    )
+
+
+def _window(amounts: Amounts, finish: Dip | Glaze | Spray) -> Iterator[Words]:
     made = component_of(amounts.dessert, finish.component)
     band = bands(made.kind) or bands(_KINDS[type(finish)])
     if band is None or "piece temperature" not in band.more:

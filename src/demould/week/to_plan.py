@@ -13,7 +13,7 @@ def to_make(making: Making, arrivals: Mapping[str, datetime]) -> ToMake:
     inside = [
         part
         for part in making.amounts.piece.parts
-        if part.how in ("rest", "cut", "mould")
+        if part.how in ("rest", "cut", "mould", "coat")
     ]
     each: dict[str, float] = {}
     for part in inside:

@@ -14,6 +14,7 @@ from demould.mise.dessert import (
     Dip,
     Finish,
     Glaze,
+    Laid,
     OnPlate,
     Spray,
 )
@@ -82,7 +83,7 @@ def _ready(part: Part, finish: Finish | None) -> Figure:
             return poured(finish, part, 1).pour
         case Spray(lands=lands):
             return _loaded(part.grams, lands)
-        case Dip() | None:
+        case Dip() | Laid() | None:
             return part.grams
         case _:
             assert_never(finish)

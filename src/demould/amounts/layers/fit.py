@@ -6,6 +6,7 @@ from typing import assert_never
 from demould.amounts.layers.closed import passes, slimmest_mm
 from demould.amounts.layers.inside import sticks_out_mm
 from demould.amounts.layers.place import placed
+from demould.amounts.shape.lining import lining_ml
 from demould.amounts.shape.section import box_mm
 from demould.amounts.shape.volume import cavity, mould_of, volume_ml
 from demould.amounts.tools.sheet import cuts_of_a_tray
@@ -13,7 +14,9 @@ from demould.mise.dessert import (
     Cut,
     Dessert,
     FromMould,
+    Laid,
     Layer,
+    Lining,
     Rest,
     component_of,
 )
@@ -46,6 +49,8 @@ def does_it_fit(dessert: Dessert, kitchen: Kitchen) -> tuple[Problem, ...]:
         *_too_much(dessert, kitchen, mould),
         *_two_fillers(dessert),
         *_no_cut(dessert),
+        *_coats_meet(dessert, mould),
+        *_nothing_cut(dessert),
         *_through_the_hole(dessert, kitchen, mould),
     ]
     return tuple(found or _through_the_wall(dessert, kitchen, mould))
@@ -166,7 +171,7 @@ def _sized(layer: Layer, kitchen: Kitchen) -> tuple[Shape, float] | None:
         case FromMould(mould=key):
             own = mould_of(kitchen, key)
             return own.shape, cavity(own).value
-        case Rest():
+        case Rest() | Lining():
             return None
         case _:
             assert_never(layer.fill)
@@ -206,6 +211,11 @@ def _too_much(dessert: Dessert, kitchen: Kitchen, mould: Mould) -> Iterator[Prob
     inside = [(layer, own[1]) for layer, own in sized if own is not None]
     hollow = cavity(mould).value
     together = sum(ml for _, ml in inside)
+    together += sum(
+        lining_ml(mould.shape, layer.fill.film.value)
+        for layer in dessert.layers
+        if isinstance(layer.fill, Lining) and not _fills(mould.shape, layer.fill)
+    )
     fills = any(isinstance(layer.fill, Rest) for layer in dessert.layers)
     if not inside or together < hollow - SPECK_ML:
         return
@@ -245,6 +255,46 @@ def _through_the_wall(
                     out=out,
                 ),
                 Words("Let it stand elsewhere, turn it over, or make it smaller"),
+            )
+
+
+def _fills(shape: Shape, coat: Lining) -> bool:
+    """Whether the coats of two sides meet."""
+    _, wide, high = box_mm(shape)
+    return 2 * coat.film.value >= wide or coat.film.value >= high
+
+
+def _coats_meet(dessert: Dessert, mould: Mould) -> Iterator[Problem]:
+    for layer in dessert.layers:
+        if isinstance(layer.fill, Lining) and _fills(mould.shape, layer.fill):
+            yield _at(
+                layer.line,
+                Words(
+                    "a coat of {film:g} mm fills the {mould} mould, {wide:g} mm wide",
+                    film=layer.fill.film.value,
+                    mould=mould.key,
+                    wide=round(box_mm(mould.shape)[1], 1),
+                ),
+                Words("Write the thickness of the coat in mm, usually 1 to 3 mm"),
+            )
+
+
+def _nothing_cut(dessert: Dessert) -> Iterator[Problem]:
+    """A finish on cut edges of a piece that nobody cuts."""
+    for finish in dessert.finish:
+        if (
+            isinstance(finish, Laid)
+            and finish.on == "cut edges"
+            and not (dessert.portions)
+        ):
+            yield _at(
+                finish.line,
+                Words(
+                    "{name} goes on cut edges, but {dessert} is not cut",
+                    name=component_of(dessert, finish.component).name,
+                    dessert=dessert.name,
+                ),
+                Words("Write in how many portions a piece is cut, or another face"),
             )
 
 

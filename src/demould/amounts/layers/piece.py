@@ -3,9 +3,12 @@
 from dataclasses import dataclass
 from typing import Literal, assert_never
 
-from demould.amounts.shape.area import Faces, area, area_cm2
+from demould.amounts.shape.area import Faces, area, area_cm2, side_cm2
+from demould.amounts.shape.lining import lining_ml
 from demould.amounts.shape.section import height_mm
-from demould.amounts.shape.volume import cavity, mould_of, volume
+from demould.amounts.shape.volume import cavity, mould_of, volume, volume_ml
+from demould.amounts.tools.portion import cut_faces_cm2
+from demould.matter.grams import share
 from demould.mise.component import Component
 from demould.mise.dessert import (
     Cut,
@@ -14,6 +17,8 @@ from demould.mise.dessert import (
     Finish,
     FromMould,
     Glaze,
+    Laid,
+    Lining,
     Rest,
     Spray,
     component_of,
@@ -23,7 +28,7 @@ from demould.mise.kitchen import Kitchen
 from demould.mise.mould import Mould
 from demould.mise.words import Words
 
-How = Literal["rest", "cut", "mould", "dip", "glaze", "spray"]
+How = Literal["rest", "cut", "mould", "coat", "dip", "glaze", "spray", "laid"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,11 +116,24 @@ def _sized(dessert: Dessert, kitchen: Kitchen) -> tuple[Part, ...]:
                 parts.append(_part(made, "cut", volume(shape, name, layer.line)))
             case FromMould(mould=key):
                 parts.append(_part(made, "mould", cavity(mould_of(kitchen, key))))
+            case Lining(film=film):
+                parts.append(_part(made, "coat", _lined(dessert, kitchen, made, film)))
             case Rest():
                 pass
             case _:
                 assert_never(layer.fill)
     return tuple(parts)
+
+
+def _lined(dessert: Dessert, kitchen: Kitchen, made: Component, film: Figure) -> Figure:
+    """What a coat on the cavity's face takes of it [ml]."""
+    mould = mould_of(kitchen, dessert.mould)
+    whole = cavity(mould)
+    share = lining_ml(mould.shape, film.value) / volume_ml(mould.shape)
+    rule = "the cavity less the same one smaller by the coat all round"
+    return worked(
+        f"{made.name} in a piece", whole.value * share, "ml", rule, whole, film
+    )
 
 
 def _part(component: Component, how: How, ml: Figure) -> Part:
@@ -154,9 +172,32 @@ def coated(dessert: Dessert, finish: Finish, mould: Mould) -> Figure:
         case Spray():
             dipped = any(isinstance(other, Dip) for other in dessert.finish)
             faces = "all round" if dipped else "face and ends"
+        case Laid():
+            return _laid_on(dessert, finish, mould)
         case _:
             assert_never(finish)
     return area(mould.shape, faces, f"area of a {mould.key} to coat", mould.line)
+
+
+def _laid_on(dessert: Dessert, laid: Laid, mould: Mould) -> Figure:
+    """Area that something brushed, rolled or spattered lies on [cm2]."""
+    name = f"area of a {mould.key} to coat"
+    if laid.on == "cut edges":
+        if dessert.portions is None:
+            raise ValueError(f"{dessert.name} is not cut, and has no cut edges")
+        rule = "two faces a cut, over all portions"
+        bare = cut_faces_cm2(mould.shape, int(dessert.portions.value))
+        whole = worked(name, bare, "cm2", rule, dessert.portions)
+    elif laid.on == "sides":
+        sides = side_cm2(mould.shape)
+        whole = worked(name, sides, "cm2", "what stands upright of its face")
+    else:
+        faces: Faces = "all round" if laid.on == "all round" else "face and ends"
+        whole = area(mould.shape, faces, name, mould.line)
+    if laid.covers is None:
+        return whole
+    value = whole.value * share(laid.covers)
+    return worked(name, value, "cm2", "the share it covers", whole, laid.covers)
 
 
 def _up_to(depth: Figure, mould: Mould) -> Figure:
@@ -194,4 +235,9 @@ def coat(dessert: Dessert, finish: Finish, mould: Mould) -> Part:
     return Part(component=made.key, how=_HOW[type(finish)], volume=ml, grams=grams)
 
 
-_HOW: dict[type[Finish], How] = {Dip: "dip", Glaze: "glaze", Spray: "spray"}
+_HOW: dict[type[Finish], How] = {
+    Dip: "dip",
+    Glaze: "glaze",
+    Spray: "spray",
+    Laid: "laid",
+}

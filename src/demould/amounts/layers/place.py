@@ -5,7 +5,16 @@ from dataclasses import dataclass, replace
 
 from demould.amounts.shape.section import box_sides_mm, height_mm
 from demould.amounts.shape.volume import mould_of
-from demould.mise.dessert import SIDES, Cut, Dessert, FromMould, Layer, Rest, Stands
+from demould.mise.dessert import (
+    SIDES,
+    Cut,
+    Dessert,
+    FromMould,
+    Layer,
+    Lining,
+    Rest,
+    Stands,
+)
 from demould.mise.kitchen import Kitchen
 from demould.mise.shape import Box, CutEllipsoid, Oval, Shape
 
@@ -45,7 +54,7 @@ class Placed:
 def placed(dessert: Dessert, kitchen: Kitchen) -> tuple[Placed, ...]:
     """Give each part with a size its height in the cavity, in the order filled.
 
-    What goes in before any of the filler lies on the bottom; what comes after the last
+    What goes in before any of the filler lies on the bottom, or on what lines it; what comes after the last
     of it lies flush under the open side. What lies between two goes of the filler
     stands where its line says, or else as far from what is under it as from what is
     over it. Without a filler parts are stacked from the bottom.
@@ -53,12 +62,14 @@ def placed(dessert: Dessert, kitchen: Kitchen) -> tuple[Placed, ...]:
     mould = mould_of(kitchen, dessert.mould)
     hollow = height_mm(mould.shape)
     before, between, after = _groups(dessert)
-    low = list(_stacked(before, kitchen, 0.0))
+    lined = [layer for layer in dessert.layers if isinstance(layer.fill, Lining)]
+    coat = sum(one.fill.film.value for one in lined if isinstance(one.fill, Lining))
+    low = list(_stacked(before, kitchen, coat))
     total = sum(height_mm(_own_shape(layer, kitchen)) for layer in after)
     high = [
         replace(part, flush=True) for part in _stacked(after, kitchen, hollow - total)
     ]
-    floor = low[-1].top if low else 0.0
+    floor = low[-1].top if low else coat
     spread = _spread(between, kitchen, floor, hollow - total)
     ends = {part.layer.component: part for part in (*low, *high)}
     parts = (*low, *_as_said(spread, ends, hollow), *high)
@@ -73,7 +84,7 @@ def _groups(
     for layer in dessert.layers:
         if isinstance(layer.fill, Rest):
             runs.append([])
-        else:
+        elif not isinstance(layer.fill, Lining):
             runs[-1].append(layer)
     if len(runs) == 1:
         return runs[0], [], []

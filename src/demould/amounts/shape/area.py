@@ -34,6 +34,12 @@ def area_cm2(shape: Shape, faces: Faces, up_to_mm: float = math.inf) -> float:
 
 
 @cache
+def side_cm2(shape: Shape) -> float:
+    """What stands upright of a face: all that the mould shaped but its level floor [cm2]."""
+    return area_cm2(shape, "face and ends") - _floor_mm2(body_of(shape)) / MM2_IN_CM2
+
+
+@cache
 def face_mm2(shape: Shape, up_to_mm: float = math.inf) -> float:
     """What the mould shaped, without the two ends of a log or a bar [mm2]."""
     body = body_of(shape)
