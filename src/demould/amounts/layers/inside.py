@@ -15,6 +15,7 @@ from demould.amounts.shape.volume import KEPT
 from demould.mise.shape import Shape
 
 LEVELS = 48
+SPECK_MM = 1e-9
 
 
 def sticks_out_mm(part: Placed, cavity: Shape) -> float:
@@ -24,7 +25,8 @@ def sticks_out_mm(part: Placed, cavity: Shape) -> float:
     both its axes do; a rectangle in an ellipse if its corners do.
     """
     out = max(0.0, -part.at, part.top - height_mm(cavity))
-    return max(out, *(-room for _, room in rooms_beside(part, cavity)))
+    out = max(out, *(-room for _, room in rooms_beside(part, cavity)))
+    return out if out > SPECK_MM else 0.0
 
 
 def room_beside_mm(part: Placed, cavity: Shape) -> float:
