@@ -221,7 +221,10 @@ def _window(amounts: Amounts, finish: Dip | Glaze | Spray) -> Iterator[Words]:
 def _dipping(
     amounts: Amounts, kitchen: Kitchen, find: Find, dip: Dip
 ) -> Iterator[Words]:
-    if amounts.jug is None or dip is not dip_of(amounts.dessert):
+    if dip is not dip_of(amounts.dessert):
+        return
+    yield from _jugs(amounts)
+    if amounts.jug is None:
         return
     mould = mould_of(kitchen, amounts.dessert.mould)
     told = rewarm(amounts.dessert, dip, mould, amounts.jug, amounts.pieces)
@@ -255,6 +258,48 @@ def _dipping(
     )
     lots = lots_of(amounts.pieces, lot)
     yield Words("{n} lots, the last of {last}", n=len(lots), last=lots[-1])
+
+
+def _jugs(amounts: Amounts) -> Iterator[Words]:
+    """The jug taken, what runs over, and what the others would need."""
+    way = amounts.jug
+    if way is None:
+        yield Words("no jug here takes the piece with 5 mm to spare on either side")
+        return
+    yield Words(
+        "in the {wide:g} mm jug {least:.0f} g to cover + {taken:.0f} on the pieces +"
+        " {heel:.0f} heel = {melt:.0f} g: {high:.0f} mm high, {full:.0f} with a piece in,"
+        " of {jug:g}",
+        wide=way.jug.diameter.value,
+        least=way.least.value,
+        taken=way.taken.value,
+        heel=way.heel.value,
+        melt=way.melt.value,
+        high=way.height.value,
+        full=way.height_with_piece.value,
+        jug=way.jug.height.value,
+    )
+    if way.most.value <= way.least.value:
+        yield Words(
+            "that jug is too low for the piece: it cannot be covered without running"
+            " over; take a higher one"
+        )
+    elif way.overflows:
+        yield Words(
+            "the first piece would make it run over: begin with {most:.0f} g and top up",
+            most=way.most.value,
+        )
+    others = {
+        one.jug.diameter.value: one
+        for one in amounts.jugs
+        if one.goes_in and one.on_end is way.on_end and one.jug != way.jug
+    }
+    for wide, one in sorted(others.items()):
+        yield Words(
+            "the {wide:g} mm jug would need {melt:.0f} g",
+            wide=wide,
+            melt=one.melt.value,
+        )
 
 
 def _minutes_a_piece(amounts: Amounts, dip: Dip) -> float:
