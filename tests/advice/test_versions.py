@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from demould.advice.versions.allergens import allergens_changed
 from demould.advice.versions.effects import effects_of
 from demould.advice.versions.lines import lines_changed
 from demould.mise.dessert import Dessert, component_of
@@ -67,6 +68,40 @@ def test_more_sugar_is_sweeter_and_fills_more_pieces() -> None:
     assert now > was
     assert ("pieces", "centre") in found
     assert ("pieces", "ganache") not in found
+
+
+def test_more_paste_costs_its_price() -> None:
+    """10 g more of hazelnut paste at 27.00 a kilo are 0.27 of money."""
+    new = with_amount(2, 100, "base")
+    find = find_in(FOLDER.larder)
+    (cost,) = (
+        one
+        for one in effects_of(PEBBLE, new, FOLDER.kitchen, find, FOLDER.larder)
+        if one.what == "cost"
+    )
+
+    assert cost.component == "base"
+    assert cost.now - cost.was == pytest.approx(0.27)
+
+
+def test_a_paste_that_brings_an_allergen_is_named_at_once() -> None:
+    base = component_of(PEBBLE, "base")
+    sunflower = replace(base.formula[1], ingredient="sunflower_paste")
+    without = replace(base, formula=(base.formula[0], sunflower, *base.formula[2:]))
+    new = replace(
+        PEBBLE,
+        components=tuple(
+            without if one.key == "base" else one for one in PEBBLE.components
+        ),
+    )
+    find = find_in(FOLDER.larder)
+
+    there = allergens_changed(PEBBLE, new, find, FOLDER.larder)
+    back = allergens_changed(new, PEBBLE, find, FOLDER.larder)
+
+    assert there.new == ()
+    assert any("hazelnut" in one for one in there.gone)
+    assert (back.new, back.gone) == (there.gone, ())
 
 
 def test_a_line_taken_out_and_a_line_put_in_are_told_as_such() -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from demould.advice.versions.allergens import Named
 from demould.advice.versions.effects import Effect
 from demould.advice.versions.lines import LineChanged
 from demould.mise.words import Words
@@ -9,17 +10,19 @@ from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
 
 
 def changed_page(
-    name: str, lines: Sequence[LineChanged], effects: Sequence[Effect]
+    name: str, lines: Sequence[LineChanged], effects: Sequence[Effect], named: Named
 ) -> Page:
     """Give the page of a dessert in two versions."""
     return Page(
         key="changed",
         title=Words("{name}: what changed", name=name.upper()),
-        blocks=tuple(_blocks(lines, effects)),
+        blocks=tuple(_blocks(lines, effects, named)),
     )
 
 
-def _blocks(lines: Sequence[LineChanged], effects: Sequence[Effect]) -> Iterator[Block]:
+def _blocks(
+    lines: Sequence[LineChanged], effects: Sequence[Effect], named: Named
+) -> Iterator[Block]:
     if not lines:
         yield Lines(lines=(Words("Nothing: the two say the same."),))
         return
@@ -39,6 +42,13 @@ def _blocks(lines: Sequence[LineChanged], effects: Sequence[Effect]) -> Iterator
             for one in lines
         ),
     )
+    if named.new:
+        yield Lines(
+            lines=(Words("NOW NAMES: {them}", them=", ".join(named.new)),), loud=True
+        )
+    if named.gone:
+        said = "no longer in the formula: {them}; traces and tools are not counted"
+        yield Lines(lines=(Words(said, them=", ".join(named.gone)),))
     yield Head(text=Words("what that does"))
     told = tuple(one.says for one in effects)
     yield Lines(lines=told or (Words("no count, set, fat, sweetness or time moves"),))

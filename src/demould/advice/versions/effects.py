@@ -1,15 +1,19 @@
-"""What a change does: pieces, what sets it, fat, sweetness, grams, hours."""
+"""What a change does: pieces, what sets it, fat, sweetness, grams, hours, money."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from demould.advice.gaps.moves import NEWS, outcome_of
 from demould.matter.composition import composition
-from demould.matter.grams import Find
+from demould.matter.grams import Find, weighed_lines
 from demould.matter.sweetness import sweetness
+from demould.mise.component import Component
 from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
+from demould.mise.own_larder import Larder, Stocked
 from demould.mise.words import Words
+from demould.office.needs import as_bought
+from demould.office.packs import price_a_bought_kg
 
 _SAYS: Mapping[str, str] = {
     "pieces": "{name} as written gives {was} pieces, now {now}",
@@ -17,6 +21,7 @@ _SAYS: Mapping[str, str] = {
     "fat": "fat of {name}: {was:.1f} %, now {now:.1f} %",
     "grams": "{name} as written makes {was:.0f} g, now {now:.0f} g",
     "hours": "from first to last {was:.1f} h, now {now:.1f} h",
+    "cost": "ingredients of {name} as written: {was:.2f} of money, now {now:.2f}",
     "sweetness": "sweetness of {name}: {was:.1f}, now {now:.1f} (sugar is 100)",
 }
 
@@ -33,14 +38,16 @@ class Effect:
 
 
 def effects_of(
-    old: Dessert, new: Dessert, kitchen: Kitchen, find: Find
+    old: Dessert, new: Dessert, kitchen: Kitchen, find: Find, larder: Larder = ()
 ) -> tuple[Effect, ...]:
     """Give every number of a dessert that differs between two versions.
 
     Under half a per cent is no news. A component that only one of them has is a change
-    of lines, and is not weighed against nothing.
+    of lines, and is not weighed against nothing. Money is of the lines that `larder`
+    has a price for.
     """
-    before, after = (_numbers(one, kitchen, find) for one in (old, new))
+    own = {one.key: one for one in larder}
+    before, after = (_numbers(one, kitchen, find, own) for one in (old, new))
     names = {one.key: one.name for one in (*old.components, *new.components)}
     return tuple(_moved(before, after, names))
 
@@ -48,18 +55,33 @@ def effects_of(
 _Numbers = Mapping[tuple[str, str], float]
 
 
-def _numbers(dessert: Dessert, kitchen: Kitchen, find: Find) -> _Numbers:
+def _numbers(
+    dessert: Dessert, kitchen: Kitchen, find: Find, own: dict[str, Stocked]
+) -> _Numbers:
     found: dict[tuple[str, str], float] = {
         (point.what, point.component): value
         for point, value in outcome_of(dessert, kitchen, find).items()
     }
     for component in dessert.components:
+        if (money := _money(component, find, own)) > 0:
+            found["cost", component.key] = money
         try:
             made_of = composition(component, find, dessert.components)
         except ValueError:
             continue
         found["sweetness", component.key] = sweetness(made_of)
     return found
+
+
+def _money(component: Component, find: Find, own: dict[str, Stocked]) -> float:
+    """What the lines cost that a price is known of."""
+    money = 0.0
+    for line, grams in weighed_lines(component.formula, find):
+        bought, times = as_bought(line.ingredient or "", own)
+        stocked = own.get(bought)
+        if stocked is not None and stocked.price is not None:
+            money += grams.value * times / 1000 * float(price_a_bought_kg(stocked))
+    return money
 
 
 def _moved(

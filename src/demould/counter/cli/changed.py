@@ -31,6 +31,7 @@ def changed(
 
     Both are read with the moulds and the larder of one kitchen folder.
     """
+    from demould.advice.versions.allergens import allergens_changed
     from demould.advice.versions.effects import effects_of
     from demould.advice.versions.lines import lines_changed
     from demould.mise.find import find_in
@@ -41,7 +42,9 @@ def changed(
     after = _read(new, folder)
     before = replace(_read(old, folder), key=after.key)
     lines = lines_changed(before, after)
-    effects = effects_of(before, after, folder.kitchen, find_in(folder.larder))
+    find = find_in(folder.larder)
+    effects = effects_of(before, after, folder.kitchen, find, folder.larder)
+    named = allergens_changed(before, after, find, folder.larder)
     if as_json:
         print_json(
             {
@@ -49,6 +52,8 @@ def changed(
                     {"where": one.where, "was": one.was, "now": one.now}
                     for one in lines
                 ],
+                "now_names": list(named.new),
+                "no_longer_named": list(named.gone),
                 "effects": [
                     {
                         "what": one.what,
@@ -62,7 +67,7 @@ def changed(
             }
         )
         return
-    click.echo(plain(changed_page(after.name, lines, effects)), nl=False)
+    click.echo(plain(changed_page(after.name, lines, effects, named)), nl=False)
 
 
 def _read(file: Path, folder: Folder) -> Dessert:
