@@ -73,7 +73,7 @@ def test_piece_and_air_agree_on_the_heat() -> None:
     # All of the run that the log had when it was made, cut at the run's end.
     dt = np.diff(at)
     film = film_of(BALL, place, 30)
-    mesh = mesh_for((BALL.body.profile,), None, ())
+    mesh = mesh_for(BALL)
     passes = passes_of(mesh, film)
     assert done.outside is not None
     out = np.interp(at[1:] - dt / 2, *done.outside)

@@ -2,8 +2,12 @@
 
 import pytest
 
+from demould.amounts.layers.place import placed
+from demould.amounts.shape.section import across_mm
+from demould.amounts.shape.volume import mould_of, volume_up_to_ml
 from demould.cold.body.profile import volume
-from demould.cold.from_dessert import as_demoulded, as_filled, turned_body
+from demould.cold.from_dessert import as_demoulded, as_filled
+from demould.cold.stand_in import turned_body
 from demould.mise.find import find_in
 from demould.mise.shape import HollowRing
 from tests.demo_folder import demo_folder
@@ -46,12 +50,29 @@ def test_demoulded_it_is_bare_and_frozen_through() -> None:
     assert {part.start_c for part in piece.parts} == {-18.0}
 
 
-def test_a_pebble_has_a_little_more_skin_than_its_turned_body_a_dome_none() -> None:
-    """An ellipse has more rim than the circle of its area; a half-sphere is turned."""
+def test_a_smaller_turned_body_stands_for_a_pebble_a_dome_for_itself() -> None:
+    """2 a^2 b^2 / (a^2 + b^2) over a b, half axes in the mould's proportion."""
     pebble = as_filled(BY_KEY["river-pebble"], FOLDER.kitchen, FIND)
     dome = as_filled(BY_KEY["meadow-domes"], FOLDER.kitchen, FIND)
-    assert 1.01 < pebble.surface_share < 1.05
-    assert dome.surface_share == pytest.approx(1.0, abs=2e-3)
+    shape = mould_of(FOLDER.kitchen, BY_KEY["river-pebble"].mould).shape
+    long, wide = across_mm(shape, 20.0)
+    evenness = 2 * long * wide / (long**2 + wide**2)
+    assert pebble.times == pytest.approx(1 / evenness, rel=2e-3)
+    assert 0.95 < pebble.surface_share < 1.02
+    # Circles are read as outlines of many corners.
+    assert dome.times == pytest.approx(1.0, abs=5e-4)
+    assert dome.surface_share == pytest.approx(1.0, abs=3e-3)
+
+
+def test_a_centre_keeps_its_share_of_a_piece_that_another_stands_for() -> None:
+    dessert = BY_KEY["river-pebble"]
+    piece = as_filled(dessert, FOLDER.kitchen, FIND)
+    centre, base = placed(dessert, FOLDER.kitchen)
+    for part, lies in zip(
+        sorted((centre, base), key=lambda one: one.flush), piece.inside, strict=True
+    ):
+        held = piece.times * volume(lies.profile) * 1e6
+        assert held == pytest.approx(volume_up_to_ml(part.shape), rel=1e-9)
 
 
 @pytest.mark.parametrize("key", sorted(BY_KEY))

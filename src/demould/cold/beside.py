@@ -91,11 +91,7 @@ def finished_goods(
     a_degree = (heat_j(finished, limit_c) - heat_j(finished, set_c)) / (limit_c - set_c)
     count = kilograms / mass_kg(finished)
     on_tray = replace(place, lying="on a tray")
-    mesh = mesh_for(
-        tuple(part.profile for part in finished.parts),
-        finished.wall,
-        finished.open_faces,
-    )
+    mesh = mesh_for(finished)
     film = film_of(finished, on_tray, place.film_likely)
     return Lump(
         name="finished goods",

@@ -80,9 +80,7 @@ def follow(
     that air, until no air moves by 0.3 K (at most six times). `like` is a solve of
     another corner to begin from; three turns do then.
     """
-    mesh = mesh_for(
-        tuple(part.profile for part in piece.parts), piece.wall, piece.open_faces
-    )
+    mesh = mesh_for(piece)
     film = film_of(piece, place, corner.film)
     thermals = [
         thermal_of(_wetter(part.made_of, corner.wetter), _air_share(part, corner))

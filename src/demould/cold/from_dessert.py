@@ -1,28 +1,14 @@
 """A dessert as it lies in the cold: turned parts, their make-up, the mould around."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 
 from demould.amounts.layers.place import Placed, placed
-from demould.amounts.shape.area import area_cm2
-from demould.amounts.shape.section import (
-    across_mm,
-    height_mm,
-    hole_across_mm,
-    opening_mm2,
-    profile,
-)
+from demould.amounts.shape.section import height_mm, opening_mm2
 from demould.amounts.shape.volume import cavity, mould_of, volume_up_to_ml
-from demould.cold.body.profile import (
-    Profile,
-    area,
-    checked,
-    raised,
-    turned,
-    volume,
-)
+from demould.cold.body.profile import Profile, raised
 from demould.cold.piece import FrozenPiece, Part, wall_of
+from demould.cold.stand_in import StandIn, stand_in, turned_body
 from demould.larder.read import bands
 from demould.matter.composition import composition
 from demould.matter.density import air as air_in
@@ -30,7 +16,6 @@ from demould.matter.grams import Find, share
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert, Rest, component_of
 from demould.mise.kitchen import Kitchen
-from demould.mise.shape import Shape
 
 FROZEN_C = -18.0
 FROM_THE_FRIDGE_C = 6.0
@@ -45,17 +30,18 @@ def as_filled(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
     round.
 
     The filler has the temperature its kind is filled at, what was frozen before has
-    that of a boxed piece. Parts are turned bodies: at each height a circle of the same
-    area; `surface_share` says how much more skin the real piece has.
+    that of a boxed piece. A turned body stands for what is not round (`stand_in`).
     """
     mould = mould_of(kitchen, dessert.mould)
-    body, *inside = _parts(dessert, kitchen, find)
+    stands = stand_in(mould.shape, cavity(mould).value)
+    body, *inside = _parts(dessert, kitchen, find, stands)
     return FrozenPiece(
         body=body,
         inside=tuple(inside),
         wall=wall_of(mould.material, mould.wall.value / 1000),
         open_faces=("top",) if opening_mm2(mould.shape) > 1 else (),
-        surface_share=_skin(mould.shape, body.profile),
+        surface_share=stands.skin,
+        times=stands.times,
         start_unsure_k=UNSURE_K,
     )
 
@@ -75,21 +61,21 @@ def as_demoulded(dessert: Dessert, kitchen: Kitchen, find: Find) -> FrozenPiece:
     )
 
 
-def _parts(dessert: Dessert, kitchen: Kitchen, find: Find) -> list[Part]:
+def _parts(
+    dessert: Dessert, kitchen: Kitchen, find: Find, stands: StandIn
+) -> list[Part]:
     """Give the filler as the whole body, then what lies in it, the centre first."""
-    mould = mould_of(kitchen, dessert.mould)
     filler = next(
         layer.component for layer in dessert.layers if isinstance(layer.fill, Rest)
     )
     body = component_of(dessert, filler)
-    whole = turned_body(mould.shape, cavity(mould).value)
     inside = sorted(placed(dessert, kitchen), key=lambda part: part.flush)
     return [
-        _part(body, whole, _filled_at(body), find, dessert.components),
+        _part(body, stands.outline, _filled_at(body), find, dessert.components),
         *(
             _part(
                 component_of(dessert, part.layer.component),
-                _raised(part),
+                _raised(part, stands.times),
                 FROZEN_C,
                 find,
                 dessert.components,
@@ -125,43 +111,10 @@ def _filled_at(component: Component) -> float:
     return FROM_THE_FRIDGE_C
 
 
-def turned_body(shape: Shape, ml: float) -> Profile:
-    """Turn a shape into circles of the same areas, in metres, holding so many ml.
-
-    A ring keeps its hole.
-    """
-    if hole_across_mm(shape, 0.0):
-        return _stretched(_ring(shape), ml / 1e6)
-    levels = [(at / 1000, mm2 / 1e6) for at, mm2 in profile(shape)]
-    return turned(levels, holding=ml / 1e6)
-
-
-def _raised(part: Placed) -> Profile:
-    """Turn a part, as it lies in the cavity."""
-    outline = turned_body(part.shape, volume_up_to_ml(part.shape))
+def _raised(part: Placed, times: float) -> Profile:
+    """Turn a part, as it lies in the cavity: the same share of a body that stands in."""
+    outline = turned_body(part.shape, volume_up_to_ml(part.shape) / times)
     if part.layer.turned_over:
         tall = height_mm(part.shape) / 1000
         outline = tuple((r, tall - z) for r, z in reversed(outline))
     return raised(outline, part.at / 1000)
-
-
-def _ring(shape: Shape) -> Profile:
-    """Once round the section of a ring: up its outer side, back down its hole."""
-    heights = [at for at, _ in profile(shape)]
-    outer = [(across_mm(shape, at)[0] / 2000, at / 1000) for at in heights]
-    hole = [(hole_across_mm(shape, at) / 2000, at / 1000) for at in heights]
-    around = [outer[0], *outer[1:], *reversed(hole)]
-    return checked([*around, around[0]])
-
-
-def _stretched(outline: Profile, holding: float) -> Profile:
-    share = math.sqrt(holding / volume(outline))
-    return tuple((share * r, z) for r, z in outline)
-
-
-def _skin(shape: Shape, outline: Profile) -> float:
-    """How much more skin beside the flat face the real piece has than the turned one."""
-    flat = opening_mm2(shape) / 1e6
-    real = area_cm2(shape, "all round") / 1e4 - flat
-    round_ = area(outline) - flat
-    return max(1.0, real / round_)

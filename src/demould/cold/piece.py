@@ -6,7 +6,7 @@ from functools import lru_cache
 from demould.cold.around.air import Air
 from demould.cold.around.film import LYING
 from demould.cold.around.load import Load
-from demould.cold.body.mesh import Mesh, mesh_of
+from demould.cold.body.mesh import Mesh, enlarged, mesh_of
 from demould.cold.body.profile import Profile, volume
 from demould.cold.body.skin import FlatFace, Wall
 from demould.larder.ingredient import Composition
@@ -40,9 +40,10 @@ class FrozenPiece:
         first (its middle is the core), then a base and others.
     wall, open_faces
         The mould around it, None once demoulded, and the flat faces it leaves open.
-    surface_share
-        How much more skin beside its flat faces the real piece has than the turned
-        body that stands for it. [-]
+    surface_share, times
+        How much more skin beside its flat faces the real piece has, for what it holds,
+        than the turned body that stands for it, and how many of these hold what it
+        holds (see `stand_in`). [-]
     start_unsure_k
         How far the start may be off either way. [K]
     """
@@ -52,6 +53,7 @@ class FrozenPiece:
     wall: Wall | None = None
     open_faces: tuple[FlatFace, ...] = ()
     surface_share: float = 1.0
+    times: float = 1.0
     start_unsure_k: float = 2.0
 
     @property
@@ -62,7 +64,7 @@ class FrozenPiece:
     @property
     def volume_ml(self) -> float:
         """Of the whole piece, without its wall."""
-        return volume(self.body.profile) * 1e6
+        return volume(self.body.profile) * self.times * 1e6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -172,9 +174,17 @@ def thermal_of(made_of: Composition, air: float) -> Thermal:
     return thermal(wet_of(made_of, air))
 
 
+def mesh_for(piece: FrozenPiece) -> Mesh:
+    """Cells of a piece as large as the real one, kept by its shape."""
+    outlines = tuple(part.profile for part in piece.parts)
+    return _mesh(outlines, piece.wall, piece.open_faces, piece.times)
+
+
 @lru_cache(maxsize=64)
-def mesh_for(
-    profiles: tuple[Profile, ...], wall: Wall | None, open_faces: tuple[FlatFace, ...]
+def _mesh(
+    outlines: tuple[Profile, ...],
+    wall: Wall | None,
+    open_faces: tuple[FlatFace, ...],
+    times: float,
 ) -> Mesh:
-    """Cells of one shape, kept."""
-    return mesh_of(profiles, wall=wall, open_faces=open_faces)
+    return enlarged(mesh_of(outlines, wall=wall, open_faces=open_faces), times)

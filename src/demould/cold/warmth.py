@@ -37,7 +37,7 @@ def warmth_at(piece: FrozenPiece, place: Place, seconds: float) -> Warmth:
         piece, place, likely_corner(place), until=seconds, done=lambda _: False
     )
     outlines = tuple(part.profile for part in piece.parts)
-    mesh = mesh_for(outlines, piece.wall, piece.open_faces)
+    mesh = mesh_for(piece)
     core = (piece.inside[0] if piece.inside else piece.body).profile
     low, high = min(z for _, z in core), max(z for _, z in core)
     return Warmth(

@@ -14,7 +14,7 @@ def masses_kg(piece: FrozenPiece) -> tuple[float, ...]:
     inside = [volume(part.profile) for part in piece.inside]
     volumes = [volume(piece.body.profile) - sum(inside), *inside]
     return tuple(
-        held * thermal.density
+        piece.times * held * thermal.density
         for held, thermal in zip(volumes, _tables(piece), strict=True)
     )
 

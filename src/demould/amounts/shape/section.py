@@ -70,7 +70,7 @@ def profile(shape: Shape, steps: int = 60) -> tuple[tuple[float, float], ...]:
     within 0.01 %.
     """
     top = height_mm(shape)
-    heights = [top * step / steps for step in range(steps + 1)]
+    heights = [top * (step / steps) for step in range(steps + 1)]
     return tuple((at, section_mm2(shape, at)) for at in heights)
 
 
