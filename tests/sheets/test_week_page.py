@@ -22,6 +22,7 @@ HEADS = [
     "latest starts",
     "no way back after",
     "frozen bank",
+    "who must not eat it",
     "cost",
     "how sure",
     "papers",

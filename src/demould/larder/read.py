@@ -1,6 +1,15 @@
 """The door of the larder: every question it answers, from one place."""
 
 from demould.larder.agents import agent_of, agents, bloom_of
+from demould.larder.allergens import (
+    allergen,
+    allergen_lists,
+    allergens,
+    allergens_in,
+    exemptions,
+    find_allergen,
+)
+from demould.larder.cautions import cautions, cautions_at
 from demould.larder.curve import curve, melting_heat
 from demould.larder.enzymes import enzyme_in
 from demould.larder.find import (
@@ -27,16 +36,24 @@ from demould.larder.troubles import find_sign, near_signs, reading_kinds, signs
 __all__ = [
     "agent_of",
     "agents",
+    "allergen",
+    "allergen_lists",
+    "allergens",
+    "allergens_in",
     "bands",
     "bloom_of",
+    "cautions",
+    "cautions_at",
     "component_kinds",
     "constituents",
     "curve",
     "density",
     "energy_factors",
     "enzyme_in",
+    "exemptions",
     "film",
     "film_kinds",
+    "find_allergen",
     "find_ingredient",
     "find_sign",
     "hold",

@@ -17,13 +17,22 @@ class Frozen:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """A request by its name in the larder's table, and for whom, as written."""
+
+    request: str
+    who: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Order:
     """One order.
 
     `due` is aware, in the kitchen's zone. `spares` is None where the kitchen's own
     breakage decides. `frozen` is made already, and counts. `price` is what one piece is
     sold at, tax with it. `choices` are the cook's lines under it (by hand, even rounds),
-    `remarks` the words after each of them, "" where there are none.
+    `remarks` the words after each of them, "" where there are none. `requests` are what
+    guests asked for.
     """
 
     key: str
@@ -37,4 +46,5 @@ class Order:
     price: Decimal | None = None
     choices: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
+    requests: tuple[Asked, ...] = ()
     line: Line | None = None

@@ -8,11 +8,12 @@ from decimal import Decimal
 from typing import Literal
 from zoneinfo import ZoneInfo
 
+from demould.larder.requests import find_request, requests
 from demould.mise.clock import read_moment, show_day
 from demould.mise.faults import Faults
 from demould.mise.figure import Figure, Line, Stated
 from demould.mise.keys import Keys, keys_of
-from demould.mise.order import Frozen, Order
+from demould.mise.order import Asked, Frozen, Order
 from demould.mise.parts import name_and_rest, parts_of
 from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_count
@@ -31,6 +32,7 @@ KEYS = (
     "frozen",
     "price",
     "choices",
+    "requests",
 )
 CHOICES = (
     "by hand",
@@ -109,6 +111,7 @@ def _order(leaf: Leaf, branch: Branch, wanted: Wanted, faults: Faults) -> Order 
         price=keys.read("price", _price),
         choices=tuple(choice for choice, _ in choices),
         remarks=tuple(remark for _, remark in choices),
+        requests=keys.each("requests", _asked),
         line=leaf.line,
     )
 
@@ -209,3 +212,11 @@ def _choice(line: Line) -> tuple[str, str]:
         one_of(name.text, CHOICES, "choice"),
         "; ".join(part.text for part in rest),
     )
+
+
+def _asked(line: Line) -> Asked:
+    """``no nuts; one guest at table 6``."""
+    name, rest = name_and_rest(line.text)
+    found = find_request(name.text)
+    request = found.name if found else one_of(name.text, requests(), "request")
+    return Asked(request=request, who="; ".join(part.text for part in rest))

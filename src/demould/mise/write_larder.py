@@ -53,6 +53,8 @@ def _stocked(one: Stocked, counted: date | None) -> Branch:
             ("of the sugars", write_sheet(one.sugars)),
             ("allergens", "" if allergens is None else ", ".join(allergens) or "none"),
             ("may contain", one.may_contain),
+            ("animal", one.animal),
+            ("read by", one.read_by),
             ("ask", one.ask),
             ("price", _price(one)),
             ("pack", "; ".join(_pack(pack, one.money) for pack in one.packs)),

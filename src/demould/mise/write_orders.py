@@ -27,6 +27,10 @@ def _order(order: Order) -> Branch:
             ("frozen", ", ".join(map(_frozen, order.frozen))),
             ("price", f"{order.price:f} a piece" if order.price else ""),
             ("choices", block(joined(choice) for choice in choices)),
+            (
+                "requests",
+                block(joined((one.request, one.who)) for one in order.requests),
+            ),
         )
     )
 

@@ -5,16 +5,17 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 
+from demould.care.questions import asks_of
 from demould.mise.figure import Figure, worked
 from demould.mise.kitchen import Kitchen, Supplier
 from demould.mise.own_larder import Stocked
 from demould.mise.words import Words
-from demould.office.asks import asks_of, out_of_season
 from demould.office.delivery import arrival_of, last_call, supplier_of
 from demould.office.money import total
 from demould.office.needs import Need
 from demould.office.ordered import Begins
 from demould.office.packs import Bought, least_cost, price_of
+from demould.office.season import out_of_season
 from demould.office.stock import good_until, in_house
 
 NEAR_MISS = 0.05
@@ -134,7 +135,7 @@ def buying_of(
             if need.stocked and need.stocked.stock is None and _is_bought(need.stocked)
         ),
         unknown=tuple(need for need in needs if need.stocked is None),
-        asks=asks_of(needs),
+        asks=asks_of(need.stocked for need in needs if need.stocked),
         seasons=out_of_season(needs, now),
     )
 

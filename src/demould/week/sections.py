@@ -11,6 +11,7 @@ from demould.mise.kitchen import Kitchen
 from demould.office.bank import Allotted
 from demould.office.buying import Buying
 from demould.office.use_up import UseUp
+from demould.week.caring import Told, caring_of
 from demould.week.chilling import Chilling, chilling_of
 from demould.week.costing import Costing, costings_of
 from demould.week.deciding import Decision, decisions_of
@@ -37,6 +38,7 @@ class Week:
     buying: Buying
     use_up: tuple[UseUp, ...]
     costings: tuple[Costing, ...]
+    caring: tuple[Told, ...]
     sure: Sure
 
 
@@ -74,6 +76,7 @@ def week_of(folder: Folder, now: datetime) -> Week:
         buying=buying,
         use_up=use_up_of_week(folder, makings, buying, bank, find),
         costings=costings_of(makings, folder, now, timing.laid, sizes=()),
+        caring=caring_of(folder, makings),
         sure=sure_of(makings, folder.kitchen, find),
     )
 

@@ -335,6 +335,7 @@ def of_sure(sure: Sure) -> Answer:
 
 def of_week(week: Week) -> Answer:
     """Give the whole week."""
+    from demould.counter.cli.care_answer import of_answered, of_guests
     from demould.counter.cli.office_answer import (
         of_bank,
         of_buying,
@@ -361,5 +362,16 @@ def of_week(week: Week) -> Answer:
         "bank": of_bank(week.bank),
         "use_up": [of_use_up(one) for one in week.use_up],
         "costs": [of_costing(one) for one in week.costings],
+        "guests": [
+            {
+                "order": one.order.key,
+                **of_guests(one.guests),
+                "requests": [
+                    {"who": asked.who, **of_answered(found)}
+                    for asked, found in one.answers
+                ],
+            }
+            for one in week.caring
+        ],
         "sure": of_sure(week.sure),
     }

@@ -20,10 +20,13 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     first, with the measurement that settles it.
     """
     from demould.advice.makeup import makeups
+    from demould.counter.cli.care_answer import of_guests
     from demould.mise.find import find_in
+    from demould.sheets.care_blocks import all_that_is_told
     from demould.sheets.check_page import check_page
     from demould.sheets.plain import plain
     from demould.sheets.will_it import all_of_it, made_of
+    from demould.week.caring import every_variant
     from demould.week.orders import makings_of
     from demould.week.sure import sure_of
     from demould.week.unsaid import unsaid_of
@@ -42,6 +45,7 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
     unsaid = unsaid_of(read)
     found = will_it_of(read.desserts, read.kitchen, find)
     makeup = [one for dessert in read.desserts for one in makeups(dessert, find)]
+    guests = every_variant(read)
     if as_json:
         said = [
             {
@@ -54,10 +58,10 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
         ]
         will_it = [of_finding(one) for one in found]
         answer = {"faults": [], "unsaid": said, "will_it": will_it, **of_sure(sure)}
-        print_json(answer | {"made_of": [of_makeup(one) for one in makeup]})
+        answer |= {"made_of": [of_makeup(one) for one in makeup]}
+        print_json(answer | {"guests": [of_guests(one) for one in guests]})
         return
     names = {one.key: one.name for one in read.desserts}
-    page = check_page(
-        read.kitchen.name, sure, unsaid, all_of_it(found, names), made_of(makeup)
-    )
+    speaks_up = (*all_of_it(found, names), *all_that_is_told(guests))
+    page = check_page(read.kitchen.name, sure, unsaid, speaks_up, made_of(makeup))
     click.echo(plain(page), nl=False)

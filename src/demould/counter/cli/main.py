@@ -35,6 +35,7 @@ COMMANDS = {
     "sizes": "10, 50, 500: each size, what stops it first, and next.",
     "call": "What to call, from whom, how much, and by when.",
     "cost": "What orders cost, what to charge, what other numbers mean.",
+    "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

@@ -43,6 +43,7 @@ def write_papers(
     from demould.counter.paper.papers import papers as print_papers
     from demould.mise.find import find_in
     from demould.sheets.call_page import call_page
+    from demould.sheets.care_blocks import floor_page
     from demould.sheets.cost_page import cost_page
     from demould.sheets.drawing_page import drawing_pages
     from demould.sheets.week_page import wall_page
@@ -53,6 +54,7 @@ def write_papers(
         wall_page(week),
         call_page(folder.kitchen, week.buying, week.bank, week.use_up, now),
         cost_page(folder.kitchen, week.costings, now),
+        floor_page(folder.kitchen.name, week.caring),
         *drawing_pages(week.makings, folder.kitchen),
     ]
     for making in week.makings:

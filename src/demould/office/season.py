@@ -1,4 +1,4 @@
-"""What is asked of what is used: its season, what it may contain, what nobody said."""
+"""What is not in season now, and what is taken instead."""
 
 from collections.abc import Iterable
 from datetime import datetime
@@ -30,26 +30,3 @@ def out_of_season(needs: Iterable[Need], now: datetime) -> tuple[Words, ...]:
             )
         )
     return tuple(found)
-
-
-def asks_of(needs: Iterable[Need]) -> tuple[Words, ...]:
-    """Give what nobody has said of what is used: what it may contain, and what is asked."""
-    unknown = []
-    asked = []
-    for need in needs:
-        stocked = need.stocked
-        if stocked is None:
-            continue
-        if stocked.may_contain.startswith("unknown"):
-            unknown.append(need.name)
-        if stocked.ask:
-            asked.append(Words("{what}: {ask}", what=need.name, ask=stocked.ask))
-    if unknown:
-        asked.insert(
-            0,
-            Words(
-                "what may {what} contain, nuts above all? NOT KNOWN",
-                what=", ".join(unknown),
-            ),
-        )
-    return tuple(asked)

@@ -1,0 +1,48 @@
+"""Who must not eat it, as a person and as a program would ask."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from demould.counter.cli.main import demould
+from demould.demo import NAME
+from tests.demo_folder import DEMO
+
+NOW = ("--now", "Tue 2026-11-17 14:00")
+
+
+@pytest.fixture
+def kitchen(tmp_path: Path) -> Path:
+    return Path(shutil.copytree(DEMO, tmp_path / NAME))
+
+
+def run(*words: str | Path) -> Result:
+    said = [str(word) for word in words]
+    return CliRunner().invoke(demould, said, catch_exceptions=False)
+
+
+def test_guest_says_what_is_in_it_and_can_we(kitchen: Path) -> None:
+    asked = ("guest", "river-pebble", "--kitchen", kitchen, "--for", "no gelatin")
+    shown = run(*asked, *NOW).stdout
+    assert "HAZELNUT" in shown
+    assert "Offer Amber Terrine" in shown
+    told = json.loads(run(*asked, "--json", *NOW).stdout)
+    assert told["requests"][0]["verdict"] == "no"
+    assert {one["allergen"] for one in told["present"]} == {
+        "milk",
+        "buckwheat",
+        "soya",
+        "hazelnut",
+        "wheat",
+    }
+
+
+def test_a_request_nobody_knows_is_said_in_one_sentence(kitchen: Path) -> None:
+    result = run(
+        "guest", "river-pebble", "--kitchen", kitchen, "--for", "no unicorns", *NOW
+    )
+    assert result.exit_code == 2
+    assert "no request is called 'no unicorns'" in result.stderr
