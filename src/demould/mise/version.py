@@ -1,5 +1,6 @@
 """Which version of a formula this is."""
 
+from collections.abc import Mapping
 from hashlib import sha256
 
 from demould.mise.bare import bare, rebuilt
@@ -19,6 +20,15 @@ def formula_version(dessert: Dessert) -> str:
     """
     typed = render(write_dessert(rebuilt(bare(dessert), _without_remarks)))
     return sha256(typed.encode()).hexdigest()[:DIGITS]
+
+
+def texts_version(texts: Mapping[str, str]) -> str:
+    """Eight hex digits that change when any file of a kitchen does, or is renamed."""
+    digest = sha256()
+    for name in sorted(texts):
+        for part in (name, texts[name]):
+            digest.update(sha256(part.encode()).digest())
+    return digest.hexdigest()[:DIGITS]
 
 
 def _without_remarks(_: object, name: str, value: object) -> object:

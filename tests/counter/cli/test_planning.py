@@ -108,3 +108,43 @@ def test_sure_tells_weeks_in_a_hundred_and_what_decides(kitchen: Path) -> None:
     orders = kitchen / "orders.yaml"
     orders.write_text(orders.read_text("utf-8").replace("24", "500"), "utf-8")
     assert "IT DOES NOT STAND" in run(*asked, *NOW).stdout
+
+
+def test_a_week_agreed_on_is_kept_done_step_by_step_and_slips(kitchen: Path) -> None:
+    agreed = run("plan", kitchen, "--agree", *NOW)
+    assert agreed.stderr.startswith("Agreed: kept in ")
+    morning = ("--now", "Wed 2026-11-18 08:10")
+    first = json.loads(run("next", kitchen, "--json", *morning).stdout)
+    assert first["next"]["start"].startswith("2026-11-18T08:00")
+    done = run("done", kitchen, first["next"]["id"], "--to", "08:08", *morning)
+    assert done.stdout.startswith("written down: ")
+    second = json.loads(run("next", kitchen, "--json", *morning).stdout)
+    assert second["next"]["id"] != first["next"]["id"]
+    back = run("done", kitchen, first["next"]["id"], "--take-back", *morning)
+    assert back.stdout.endswith("is taken back\n")
+    assert json.loads(run("next", kitchen, "--json", *morning).stdout) == first
+    # On Saturday the domes are fetched long since; the dip can slip to 11:05.
+    saturday = ("--now", "Sat 2026-11-21 09:30")
+    stands = run("late", kitchen, "melt dip", "5", *saturday).stdout
+    assert "EVERY ORDER STANDS" in stands
+    gives = run("late", kitchen, "melt dip", "400", *saturday).stdout
+    assert "IT GIVES" in gives
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("next", "--who", "Nobody"), "nobody is called 'Nobody'; there are: Mirel,"),
+        (("done", "whip"), "'whip' may be 2 steps. Say more of it: whip River"),
+        (("done", "melt dip", "--take-back"), "nobody has said that it began"),
+        (("done", "melt dip", "--to", "23:00"), "Tue 23:00 is still to come."),
+        (("late", "fry fish", "5"), "no step is called 'fry fish'."),
+    ],
+)
+def test_what_cannot_be_meant_is_said_in_one_sentence(
+    kitchen: Path, words: tuple[str, ...], said: str
+) -> None:
+    command, *rest = words
+    result = run(command, kitchen, *rest, *NOW)
+    assert result.exit_code == 2
+    assert said in " ".join(result.stderr.split())

@@ -17,10 +17,12 @@ if TYPE_CHECKING:
     from demould.mise.figure import Estimate, Figure
     from demould.mise.problem import Problem
     from demould.plan.quick.limit import Limit
+    from demould.plan.running.late import Late
     from demould.week.can import Can
     from demould.week.chilling import Chilling, InPlace
     from demould.week.from_now import FromNow, Soonest
     from demould.week.making import Amounts, Making
+    from demould.week.next_thing import Next
     from demould.week.sections import Week
     from demould.week.sizes import Size
     from demould.week.sure import Sure
@@ -299,6 +301,41 @@ def _of_soonest(soonest: Soonest) -> Answer:
             }
             for visit in soonest.visits
         ],
+    }
+
+
+def of_late(late: Late) -> Answer:
+    """Give what becomes of a slip."""
+    return {
+        "step": late.step,
+        "minutes": late.minutes,
+        "begins": _iso(late.begins),
+        "nothing_moves_up_to": late.nothing_up_to,
+        "stands_up_to": late.stands_up_to,
+        "stands": late.why is None,
+        "behind": dict(late.behind),
+        "fewest": late.fewest,
+        "moved": [
+            {
+                "step": one.step,
+                "was": _iso(one.was),
+                "now": _iso(one.now),
+                "took": one.took,
+            }
+            for one in late.moved
+        ],
+        "why": late.why.text if late.why else None,
+        "room": [one.text for one in late.why.relaxations] if late.why else [],
+    }
+
+
+def of_next(found: Next) -> Answer:
+    """Give the next thing, what to set out for it, what comes then, what runs."""
+    return {
+        "next": _of_entry(found.entry) if found.entry else None,
+        "set_out": [str(one) for one in found.set_out],
+        "then": [_of_entry(one) for one in found.then],
+        "running": [_of_entry(one) for one in found.running],
     }
 
 

@@ -1,18 +1,23 @@
 """``demould plan``: one plan for all orders."""
 
 from pathlib import Path
+from uuid import uuid4
 
 import click
 
 from demould.counter.cli.answer import of_timing
 from demould.counter.cli.asking import common, open_folder, print_json, say
+from demould.counter.text.entries import ENTRIES
 
 
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
 @click.option("--seed", type=int, default=0, help="Another seed, another equal plan.")
+@click.option("--agree", is_flag=True, help="Keep it: later plans move against it.")
 @common
-def plan(folder: Path, seed: int, now: str | None, *, as_json: bool) -> None:
+def plan(
+    folder: Path, seed: int, now: str | None, *, agree: bool, as_json: bool
+) -> None:
     """Plan all orders of the kitchen FOLDER, backwards from the plate."""
     from demould.sheets.plain import plain
     from demould.sheets.plan_page import plan_page
@@ -25,6 +30,14 @@ def plan(folder: Path, seed: int, now: str | None, *, as_json: bool) -> None:
     say("planning ...")
     makings = makings_of(read, moment)
     timing = planned(read, makings, moment, seed=seed)
+    if agree and timing.stands:
+        from demould.counter.cli.running import inputs_of
+        from demould.counter.text.entries import add_entry
+        from demould.week.agreed import agreement
+
+        entry = agreement(timing, id_=uuid4().hex, at=moment, inputs=inputs_of(folder))
+        add_entry(folder, entry)
+        click.echo(f"Agreed: kept in {folder / ENTRIES}.", err=True)
     if as_json:
         print_json(of_timing(timing))
         return

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime
+from datetime import datetime, time
 from itertools import pairwise
 from math import ceil
 
@@ -63,19 +63,26 @@ class _Sheet:
 
 
 def lay_out(
-    kitchen: Kitchen, makes: Iterable[ToMake], now: datetime, *, share: bool = True
+    kitchen: Kitchen,
+    makes: Iterable[ToMake],
+    now: datetime,
+    *,
+    share: bool = True,
+    since: datetime | None = None,
 ) -> Laid:
     """Lay all orders out as one problem, from `now` (aware) to the last due time.
 
     With `share` what two orders of one dessert both need is made once, where its hold
-    reaches from the first to the last of them.
+    reaches from the first to the last of them. Minutes count from the midnight before
+    `since`, where a week is under way, else before `now`.
     """
     makes = tuple(makes)
-    origin = midnight_of(now, kitchen.zone)
+    origin = midnight_of(since or now, kitchen.zone)
     until = max(make.order.due for make in makes)
     sheets = [_Sheet(kitchen, make, origin) for make in makes]
     batches = shared_batches(kitchen, makes) if share else {}
-    windows = open_windows(kitchen, origin, now, until)
+    evening = datetime.combine(until.date(), time(23, 59), until.tzinfo)
+    windows = open_windows(kitchen, origin, now, evening)
     for sheet in sorted(sheets, key=lambda one: one.make.order.due):
         sheet.shared = batches.get(sheet.make.order.key, {})
         leads = {one.make.order.key: one for one in sheets}

@@ -12,7 +12,7 @@ from demould.plan.problem.telling import clock
 from demould.plan.solve.cpsat.time import Time
 from demould.plan.solve.feasible import feasible
 from demould.plan.solve.search import solve
-from demould.plan.why.subset import PEOPLE, only
+from demould.plan.why.subset import PEOPLE, facts_about, only
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
@@ -269,6 +269,8 @@ def _dropped(problem: Problem, name: str) -> Problem:
         problem,
         orders=tuple(one for one in problem.orders if one.id != name),
         steps=tuple(steps),
+        done=facts_about(problem.done, steps),
+        previous=facts_about(problem.previous, steps),
         lags=tuple(
             lag for lag in problem.lags if lag.from_ in there and lag.to in there
         ),

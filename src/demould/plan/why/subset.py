@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from demould.plan.problem.steps import DUE, Window
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from demould.plan.answer.schedule import Kind
-    from demould.plan.problem.steps import Order, Problem, Step
+    from demould.plan.problem.steps import Fact, Order, Problem, Step
 
 PEOPLE = "people"
 
@@ -59,6 +59,8 @@ def only(problem: Problem, kept: frozenset[Member]) -> Problem:
     there = {step.id for step in steps} | {f"{DUE}{name}" for name in named["order"]}
     found = replace(
         problem,
+        done=facts_about(problem.done, steps),
+        previous=facts_about(problem.previous, steps),
         orders=tuple(one for one in problem.orders if one.id in named["order"]),
         steps=steps,
         resources=tuple(
@@ -83,6 +85,12 @@ def only(problem: Problem, kept: frozenset[Member]) -> Problem:
         ),
     )
     return found if PEOPLE in named["resource"] else _with_any_hands(found)
+
+
+def facts_about(facts: Mapping[str, Fact], steps: Iterable[Step]) -> dict[str, Fact]:
+    """Give the facts about the steps that are left."""
+    left = {step.id for step in steps}
+    return {name: fact for name, fact in facts.items() if name in left}
 
 
 def _steps(problem: Problem, orders: set[str]) -> Iterator[Step]:
