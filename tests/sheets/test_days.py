@@ -58,9 +58,9 @@ def told(timing: Timing, *, of: Kitchen | None = None) -> list[list[str]]:
 def test_each_day_is_named_once_and_each_hour_has_a_row() -> None:
     assert told(planned(cook(), sponge(), glaze())) == [
         ["Wed", "", "", ""],
-        ["09:00", "cook rhubarb centre 0:35", "mix sponge 0:20", ""],
+        ["09:00", "cook domes centre 0:35", "mix sponge 0:20", ""],
         ["Fri", "", "", ""],
-        ["08:15", "glaze Meadow Domes 1:00", "", ""],
+        ["08:15", "glaze domes 1:00", "", ""],
         ["16:00", "12 MEADOW DOMES: COLLECTED", "", ""],
     ]
 
@@ -73,7 +73,7 @@ def test_every_person_has_a_column_and_the_cold_the_last() -> None:
 def test_a_wait_stands_beside_the_work_it_follows() -> None:
     assert told(planned(cook(), blast()))[1] == [
         "09:00",
-        "cook rhubarb centre 0:35",
+        "cook domes centre 0:35",
         "",
         "blast to 10:50",
     ]
@@ -85,8 +85,7 @@ def test_beside_two_works_a_wait_is_named() -> None:
 
 def test_beside_two_centres_a_wait_is_named_in_full() -> None:
     assert (
-        told(planned(cook(), other(), blast()))[1][3]
-        == "rhubarb centre: blast to 10:50"
+        told(planned(cook(), other(), blast()))[1][3] == "domes centre: blast to 10:50"
     )
 
 
@@ -94,16 +93,14 @@ def test_two_waits_of_one_row_are_told_apart() -> None:
     chilled = entry(f"{PEBBLE}.centre.0.freeze", "Wed 09:25", "Wed 11:25", took="blast")
     deposit = entry(f"{PEBBLE}.centre.0.deposit", "Wed 09:00", "Wed 09:25", "Jonne")
     assert told(planned(cook(), deposit, blast(), chilled))[1][3] == (
-        "rhubarb centre: blast to 10:50; blackcurrant-pear centre: blast to 11:25"
+        "domes centre: blast to 10:50; pebble centre: blast to 11:25"
     )
 
 
 def test_the_piece_is_named_where_another_work_stands_beside() -> None:
     assert told(planned(glaze(), thaw()))[1][3] == "fridge to 15:15"
     beside = entry(f"{PEBBLE}.sauce.0.boil", "Fri 08:15", "Fri 08:30", "Jonne")
-    assert told(planned(glaze(), beside, thaw()))[1][3] == (
-        "Meadow Domes: fridge to 15:15"
-    )
+    assert told(planned(glaze(), beside, thaw()))[1][3] == ("domes: fridge to 15:15")
 
 
 def test_a_wait_that_follows_no_work_has_a_row_and_a_name_of_its_own() -> None:
@@ -112,7 +109,7 @@ def test_a_wait_that_follows_no_work_has_a_row_and_a_name_of_its_own() -> None:
         "09:50",
         "",
         "",
-        "rhubarb centre: blast to 10:50",
+        "domes centre: blast to 10:50",
     ]
 
 
@@ -120,7 +117,7 @@ def test_a_wait_after_work_of_the_day_before_is_on_its_own_day() -> None:
     night = replace(cook(), start=cook().start.replace(day=17), end=blast().start)
     assert told(planned(night, blast()))[2:4] == [
         ["Wed", "", "", ""],
-        ["09:35", "", "", "rhubarb centre: blast to 10:50"],
+        ["09:35", "", "", "domes centre: blast to 10:50"],
     ]
 
 
@@ -142,8 +139,8 @@ def test_a_short_stand_at_the_bench_is_no_news() -> None:
 def test_a_round_says_how_many_pieces_and_both_pairs_of_hands() -> None:
     assert told(planned(fill(), freeze()))[1] == [
         "09:15",
-        "fill River Pebble 24 0:18",
-        "fill River Pebble 24 0:18",
+        "fill pebble 24 0:18",
+        "fill pebble 24 0:18",
         "blast to 12:03",
     ]
 
@@ -154,7 +151,7 @@ def test_another_round_is_not_taken_for_the_one_before() -> None:
         "09:33",
         "",
         "",
-        "River Pebble: blast to 12:03",
+        "pebble: blast to 12:03",
     ]
 
 
@@ -163,7 +160,7 @@ def test_a_wait_does_not_stand_beside_work_on_something_else() -> None:
     late = replace(blast(), start=cut.end)
     assert told(planned(cut, late))[1:3] == [
         ["09:30", "", "cut sponge 0:05", ""],
-        ["09:35", "", "", "rhubarb centre: blast to 10:50"],
+        ["09:35", "", "", "domes centre: blast to 10:50"],
     ]
 
 
@@ -171,7 +168,7 @@ def test_a_due_moment_is_loud_and_stands_after_the_work_of_that_minute() -> None
     box = entry(f"{DOMES}.piece.0.box", "Fri 16:00", "Fri 16:20", "Jonne")
     table = table_in(days(kitchen(), [domes()], planned(box)))
     assert rows(table)[1:] == [
-        ["16:00", "", "box Meadow Domes 0:20", ""],
+        ["16:00", "", "box domes 0:20", ""],
         ["16:00", "12 MEADOW DOMES: COLLECTED", "", ""],
     ]
     assert [row[1].strong for row in table.rows] == [False, False, True]

@@ -8,10 +8,10 @@ from tests.week.demo_week import DOMES, PEBBLE, demo_week
     ("name", "told"),
     [
         (f"{PEBBLE}.ganache.0.steep", "steep ganache"),
-        (f"{PEBBLE}.centre.0.cook", "cook blackcurrant-pear centre"),
-        (f"{DOMES}.centre.0.cook", "cook rhubarb centre"),
-        (f"{PEBBLE}.piece.1.set-out", "set out River Pebble"),
-        (f"{DOMES}.piece.0.box", "box Meadow Domes"),
+        (f"{PEBBLE}.centre.0.cook", "cook pebble centre"),
+        (f"{DOMES}.centre.0.cook", "cook domes centre"),
+        (f"{PEBBLE}.piece.1.set-out", "set out pebble"),
+        (f"{DOMES}.piece.0.box", "box domes"),
     ],
 )
 def test_a_step_is_called_by_what_is_done_to_what(name: str, told: str) -> None:

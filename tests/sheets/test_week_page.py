@@ -111,15 +111,18 @@ def test_counts_stand_side_by_side_without_what_goes_beside() -> None:
 
 
 # 4.8 l, 70 % full: 2083 g at 0.62 g/ml, 2184 g at 0.65. 313 + 247 + 10 = 569 g (the parts
-# are rounded); in the same way a jug of 110 mm needs 655 g and one of 140 mm 961 g.
+# are rounded); in the same way a jug of 110 mm needs 655 g and one of 140 mm 961 g. 14
+# times 60.1 g are 0.8 kg, 24 times 67.7 g are 1.6 kg, of 5 kg a cycle.
 def test_what_the_kitchen_holds_is_told_by_mould_bowl_and_jug() -> None:
     table = table_in(under(week_page(demo_week()).blocks, "what the kitchen holds"))
     assert rows(table) == [
         ["Meadow Domes", "moulds", "dome: 14 of 18 cavities, one round"],
         ["", "bowl", "round of 14: 488 g of 2184 g, fits"],
+        ["", "blast", "14: 0.8 kg of 5 kg a cycle; 1 of 3 levels"],
         ["River Pebble", "moulds", "pebble: 24 cavities, 2 rounds, 24 + 3"],
         ["", "bowl", "round of 24: 1004 g of 2083 g, fits"],
         ["", "bowl", "round of 3: 162 g of 2083 g, too little"],
+        ["", "blast", "24: 1.6 kg of 5 kg a cycle; 2 of 3 levels"],
         [
             "",
             "jug",
@@ -127,7 +130,7 @@ def test_what_the_kitchen_holds_is_told_by_mould_bowl_and_jug() -> None:
         ],
         ["", "", "(110 mm would need 655 g, 140 mm would need 961 g)"],
     ]
-    assert [row[2].strong for row in table.rows].index(True) == 4
+    assert [row[2].strong for row in table.rows].index(True) == 5
 
 
 def with_amounts(**changes: object) -> Page:

@@ -74,7 +74,9 @@ def entry(
 
 def planned(*entries: Entry) -> Timing:
     """Give a plan of just these steps."""
-    return replace(demo_week().timing, entries=entries, latest={}, spare={}, broken=())
+    return replace(
+        demo_week().timing, entries=entries, latest={}, last_by={}, spare={}, broken=()
+    )
 
 
 def judged(spare: Mapping[str, int]) -> Timing:

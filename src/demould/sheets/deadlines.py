@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from demould.mise.words import Words
-from demould.sheets.naming import doing
+from demould.plan.kitchen.parts import Part
+from demould.sheets.naming import doing, thing
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Table
 from demould.sheets.times import clock, day_time
 from demould.week.timing import Timing
@@ -28,7 +29,12 @@ def deadlines(timing: Timing) -> tuple[Block, ...]:
             rows=tuple(_days(timing, named)),
         ),
         Head(text=Words("no way back after")),
-        Lines(lines=tuple(_gone(timing, name) for name in first.values())),
+        Lines(
+            lines=(
+                *(_gone(timing, name) for name in first.values()),
+                *_last_freezes(timing),
+            )
+        ),
     )
 
 
@@ -39,6 +45,24 @@ def _days(timing: Timing, named: list[str]) -> Iterator[tuple[Cell, ...]]:
         ]
         held = [one.replace(" ", HELD) for one in said]
         yield Cell(text=f"{day:%a}"), Cell(text=BETWEEN.join(held))
+
+
+def _last_freezes(timing: Timing) -> Iterator[Words]:
+    """Give, a line an order, the last freeze by each place: then only a quicker one."""
+    for name, group in groupby(timing.last_by, key=lambda pair: pair[0]):
+        ways = sorted((timing.last_by[pair], pair[1]) for pair in group)
+        told = BETWEEN.join(
+            f"{day_time(at)} by the {place}".replace(" ", HELD) for at, place in ways
+        )
+        part = timing.laid.parts[name]
+        yield Words(
+            "last freeze of {what}: {told}", what=_what(timing, part), told=told
+        )
+
+
+def _what(timing: Timing, part: Part) -> str:
+    turn = f" {part.pieces}" if len(part.make.rounds) > 1 else ""
+    return f"{thing(timing.laid, part)}{turn}"
 
 
 def _gone(timing: Timing, name: str) -> Words:

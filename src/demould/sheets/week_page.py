@@ -14,6 +14,7 @@ from demould.sheets.cold_page import beside_lines, hours_said
 from demould.sheets.cost_page import cost_blocks
 from demould.sheets.days import days
 from demould.sheets.deadlines import deadlines
+from demould.sheets.loads import loads
 from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time
@@ -21,6 +22,7 @@ from demould.sheets.verdict import verdict
 from demould.sheets.will_it import will_it
 from demould.week.making import Making, Whip
 from demould.week.sections import Week
+from demould.week.timing import Timing
 
 MOVES_SHOWN = 3
 
@@ -142,11 +144,13 @@ def _holds(week: Week) -> Iterator[Block]:
     yield Head(text=Words("what the kitchen holds"))
     yield Table(
         columns=(Column(share=2), Column(share=0.8), Column(share=5)),
-        rows=tuple(row for making in week.makings for row in _held(making)),
+        rows=tuple(
+            row for making in week.makings for row in _held(making, week.timing)
+        ),
     )
 
 
-def _held(making: Making) -> Iterator[tuple[Cell, ...]]:
+def _held(making: Making, timing: Timing) -> Iterator[tuple[Cell, ...]]:
     blank = Cell(text="")
     yield (
         Cell(text=making.amounts.dessert.name),
@@ -156,6 +160,8 @@ def _held(making: Making) -> Iterator[tuple[Cell, ...]]:
     for whip in making.amounts.whips:
         what, amiss = _whipped(whip), whip.bowl.verdict != "fits"
         yield blank, Cell(text=Words("bowl")), Cell(text=what, strong=amiss)
+    for place, load in loads(making, timing):
+        yield blank, Cell(text=place), Cell(text=load)
     jug = making.amounts.jug
     if jug is not None:
         yield blank, Cell(text=Words("jug")), Cell(text=_told(jug))

@@ -13,11 +13,12 @@ from demould.plan.kitchen.from_kitchen import Laid, lay_out
 from demould.plan.kitchen.parts import Part, ToMake
 from demould.plan.quick.limit import Limit
 from demould.plan.quick.look import first_look
-from demould.plan.solve.search import latest_starts, solve
+from demould.plan.solve.search import latest_start, latest_starts, solve
 from demould.plan.why.explain import explain
 
 SOLVE_S = 6.0
 LATEST_S = 4.0
+LAST_BY_S = 0.5
 WHY_S = 2.0
 
 
@@ -38,6 +39,7 @@ class Timing:
     """The plan, judged.
 
     `latest` has the latest start that still works, for the steps a cook asks about;
+    `last_by` that of the last round's freeze by each road it may take.
     `spare` the minutes each order can slip before one of them is missed. `broken` is
     what the judge found; a plan with any is never shown as one. `limits` are what was
     seen at once, without a search: with any of them there is no plan.
@@ -47,6 +49,7 @@ class Timing:
     schedule: Schedule
     entries: tuple[Entry, ...]
     latest: Mapping[str, datetime]
+    last_by: Mapping[tuple[str, str], datetime]
     spare: Mapping[str, int]
     broken: tuple[Violation, ...]
     limits: tuple[Limit, ...] = ()
@@ -78,6 +81,7 @@ def timing_of(
             schedule=schedule,
             entries=(),
             latest={},
+            last_by={},
             spare={},
             broken=broken,
             limits=first_look(laid.problem),
@@ -93,6 +97,7 @@ def timing_of(
         schedule=schedule,
         entries=tuple(_entries(laid, schedule)),
         latest={name: moment_at(laid.origin, at) for name, at in latest.items()},
+        last_by=dict(_last_by(laid)),
         spare=_spare(laid, schedule, latest),
         broken=broken,
     )
@@ -114,6 +119,25 @@ def _otherwise(
             return apart, found
     why = explain(apart.problem, seconds=WHY_S)
     return apart, replace(schedule, explain=why)
+
+
+def _last_by(laid: Laid) -> Iterator[tuple[tuple[str, str], datetime]]:
+    """Walk the last round's freeze of each order with each road it may take."""
+    last = {
+        part.make.order.key: name
+        for name, part in laid.parts.items()
+        if part.component is None and part.step.roads
+    }
+    for name in last.values():
+        step = next(one for one in laid.problem.steps if one.id == name)
+        for road in step.either if len(step.either) > 1 else ():
+            only = replace(step, either=(road,))
+            steps = tuple(only if one is step else one for one in laid.problem.steps)
+            at = latest_start(
+                replace(laid.problem, steps=steps), name, seconds=LAST_BY_S
+            )
+            if at is not None:
+                yield (name, road.name), moment_at(laid.origin, at)
 
 
 def _asked_about(laid: Laid) -> Iterator[str]:

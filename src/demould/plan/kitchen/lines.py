@@ -117,7 +117,7 @@ def _wait(
 ) -> problem.Step:
     if step.stand:
         least = ceil(step.stand.least.value)
-        return problem.Step(
+        stands = problem.Step(
             id=name,
             order=(make.order.key,),
             label=label,
@@ -125,6 +125,7 @@ def _wait(
             uses=_tools(step) | dict(takes.get(step.place or "", {})),
             margin=round(SPARE_OF_A_WAIT * least),
         )
+        return _taken_out(stands) if step.tools and step.place is None else stands
     least = min(ceil(road.least.value) for road in step.roads)
     return problem.Step(
         id=name,
@@ -137,6 +138,11 @@ def _wait(
         calendar=OPEN,
         margin=round(SPARE_OF_A_WAIT * least),
     )
+
+
+def _taken_out(stands: problem.Step) -> problem.Step:
+    """What is in a tool, and not in the cold, is taken out by somebody on the minute."""
+    return replace(stands, attended="ends", attend_end=1, hands=0, calendar=OPEN)
 
 
 def _roads(step: Step, takes: Takes) -> Iterator[problem.Road]:
