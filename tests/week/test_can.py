@@ -33,14 +33,15 @@ def test_with_all_in_the_house_the_ganache_decides_when_to_say_so() -> None:
     assert found.then[1].endswith(".ganache.0.steep")
 
 
-# Cocoa butter takes 3 days: called on Wednesday it comes on Saturday before 09:00, and
-# the dip is melted from 10:00; called on Thursday it comes next Tuesday.
+# Cocoa butter takes 3 days: called on Tuesday it comes on Friday. Called on Wednesday it
+# would come on Saturday before 09:00, when nobody is there until 10:00: the next day it
+# can come is Tuesday.
 def test_what_has_to_be_called_decides_where_it_comes_late() -> None:
     found = can_we(alone(), PEBBLES, NOW)
     assert found.answer
-    assert found.say_by == at("Wed 17:00")
-    assert can_we(alone(), PEBBLES, at("Wed 17:00") - timedelta(minutes=1)).answer
-    after = can_we(alone(), PEBBLES, at("Thu 08:00"))
+    assert found.say_by == at("Tue 17:00")
+    assert can_we(alone(), PEBBLES, at("Tue 17:00") - timedelta(minutes=1)).answer
+    after = can_we(alone(), PEBBLES, at("Wed 08:00"))
     assert after.answer is False
     assert [limit.over for limit in after.limits] == ["delivery"]
     assert after.limits[0].text.startswith("Stone dip: melt for this order waits")

@@ -148,3 +148,50 @@ def test_what_cannot_be_meant_is_said_in_one_sentence(
     result = run(command, kitchen, *rest, *NOW)
     assert result.exit_code == 2
     assert said in " ".join(result.stderr.split())
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "said"),
+    [
+        ("orders.yaml", "pieces: 24", "pieces: 0", "'0', is less than 1. Write 1"),
+        ("orders.yaml", "pieces: 24", "pieces: 100000", "is more than 9999, the most"),
+        ("orders.yaml", "Fri 2026-11-20 16:00", "Mon 2026-11-16 16:00", "and now it"),
+        (
+            "desserts/river-pebble.yaml",
+            "stands 12 h to 48 h",
+            "stands 48 h to 12 h",
+            "the wait, '48 h to 12 h', runs backwards. Write the smaller one first.",
+        ),
+        (
+            "desserts/river-pebble.yaml",
+            "5 min; each round; mixer",
+            "5 min; each round; mixxer",
+            "'mixxer' is no tool, no cold place and no rule. Perhaps you meant 'mixer'",
+        ),
+        (
+            "kitchen.yaml",
+            "Sat 10:00 to 21:00",
+            "Sat 18:00 to 21:00",
+            "River Pebble: thaw holds 24 h",
+        ),
+    ],
+)
+def test_what_is_wrong_with_a_week_is_one_named_sentence(
+    kitchen: Path, file: str, old: str, new: str, said: str
+) -> None:
+    path = kitchen / file
+    text = path.read_text("utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), "utf-8")
+    result = run("plan", kitchen, *NOW)
+    assert said in " ".join((result.stdout + result.stderr).split())
+
+
+def test_hands_that_are_always_away_are_no_crash(kitchen: Path) -> None:
+    days = ("Tue 2026-11-17", "Wed 2026-11-18", "Thu 2026-11-19", "Fri 2026-11-20")
+    away = "; ".join(f"away {day}" for day in (*days, "Sat 2026-11-21"))
+    path = kitchen / "kitchen.yaml"
+    text = path.read_text("utf-8")
+    path.write_text(text.replace("Jonne; second year", f"Jonne; {away}"), "utf-8")
+    shown = run("plan", kitchen, *NOW).stdout
+    assert "STAND" in shown

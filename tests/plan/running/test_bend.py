@@ -155,7 +155,7 @@ def test_the_same_hands_and_the_same_mould_follow_each_other() -> None:
 @settings(deadline=None, max_examples=60)
 @given(
     takes=st.fixed_dictionaries(
-        {name: st.integers(1, 600) for name in ("whip", "fill", "freeze", "serve")}
+        {name: st.integers(1, 250) for name in ("whip", "fill", "freeze", "serve")}
     ),
     more=st.sampled_from(["whip", "fill", "freeze", "serve"]),
 )

@@ -146,6 +146,8 @@ def _more_of(problem: Problem, name: str) -> _Ladder:
 def _longer_days(problem: Problem, name: str) -> Iterator[_Ladder]:
     """Close later, or open sooner, as far as the days before and after leave room."""
     windows = problem.calendars[name]
+    if not windows:
+        return
     opens = [window.open for window in windows[1:]]
     closes = [window.close for window in windows[:-1]]
     for window, after in zip(windows, [*opens, problem.horizon], strict=True):
