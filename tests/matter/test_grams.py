@@ -175,3 +175,20 @@ def test_origins_keep_the_line_of_the_file() -> None:
     made: Component = component("syrup", formula("10 sugar"), 1.3)
     figures: list[Figure] = [part for _, part in unfold(batch(made, find))]
     assert figures[-1].origin == Stated(line=Line("desserts/test.yaml", 1, "10 sugar"))
+
+
+def test_a_5_ml_spoon_of_cocoa_weighs_about_2_g_and_varies_by_40_per_cent() -> None:
+    """Common practice: 2 to 2.5 g, and spoons of powder vary by 40 % either way."""
+    spoon = Figure(name="cocoa", value=1, unit="teaspoon")
+    line = FormulaLine(
+        ordinal=1, amount=spoon, what="cocoa", ingredient="cocoa_powder_22"
+    )
+    each = counted(line)
+    grams = line_grams(line, ingredient)
+
+    assert grams is not None
+    assert 2 <= grams.value <= 2.5
+    assert each is not None
+    assert isinstance(each.origin, Assumed)
+    assert each.origin.low / each.value == pytest.approx(0.6)
+    assert each.origin.high / each.value == pytest.approx(1.4)

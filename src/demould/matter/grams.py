@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from demould.larder.fact import Fact
 from demould.larder.ingredient import Ingredient
-from demould.larder.read import unit_weight
+from demould.larder.read import ingredients, unit_weight
 from demould.mise.component import Component
 from demould.mise.figure import Assumed, Figure, Stated, worked
 from demould.mise.formula import Formula, FormulaLine
@@ -15,6 +15,9 @@ Find = Callable[[str], Ingredient]
 GRAMS = {"g": 1.0, "kg": 1000.0}
 MILLILITRES = {"ml": 1.0, "cl": 10.0, "dl": 100.0, "l": 1000.0}
 COUNTED = ("pieces", "leaf")
+DRY = 15.0
+RUNS = 0.9
+"""Drier than 15 % water and lighter in bulk than 0.9 g/ml is a powder, not a liquid."""
 KEPT = Figure(
     name="what strained solids keep, times their own weight",
     value=1.1,
@@ -68,14 +71,25 @@ def line_grams(line: FormulaLine, find: Find) -> Figure | None:
 def counted(line: FormulaLine) -> Figure | None:
     """What one of a counted line weighs or holds (leaf, egg, spoon), or None [g or ml].
 
-    Of pieces and leaves the name of the thing counts first: a gold leaf, an egg.
+    Of pieces and leaves the name of the thing counts first: a gold leaf, an egg. A
+    spoon or cup of powder holds less surely than one of a liquid.
     """
     if line.amount is None or line.amount.unit in (*GRAMS, *MILLILITRES):
         return None
     unit = line.amount.unit
     one = unit_weight(line.what) if unit in COUNTED else None
-    one = one or unit_weight(unit) or unit_weight(unit, "volume")
+    holds = "volume of powder" if _is_powder(line) else "volume"
+    one = one or unit_weight(unit) or unit_weight(unit, holds)
+    one = one or unit_weight(unit, "volume")
     return None if one is None else known(one, f"{unit}, each")
+
+
+def _is_powder(line: FormulaLine) -> bool:
+    """Whether the table has it as a dry article that does not run."""
+    row = ingredients().get(line.ingredient or "")
+    if row is None or row.density_g_ml is None:
+        return False
+    return row.per_100g.water < DRY and row.density_g_ml < RUNS
 
 
 def _counted(line: FormulaLine, amount: Figure, find: Find) -> Figure | None:
