@@ -38,4 +38,5 @@ def test_nothing_raises(kind: str, lines: list[str], said: str, density: float) 
     weights = [each.weight for each in found]
     assert weights == sorted(weights, reverse=True)
     (told,) = makeups(dessert(one), FIND)
-    assert 0.5 < told.density < 2.2
+    # From ethanol to ash, as gold leaf counts.
+    assert 0.7 < told.density < 2.5
