@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 from demould.cold.case.answer import answer
+from demould.cold.case.material import table_of
 
 T = TypeVar("T")
 TARGETS = (-10.0, -15.0)
@@ -128,6 +129,8 @@ def median_of(work: Callable[[], T], rounds: int = 5) -> tuple[float, float, T]:
 
 
 def answered(case: Case, **changed: Any) -> Case:
+    """Answer a case, its tables made anew."""
+    table_of.cache_clear()
     found, faults = answer({**case, **changed}, time.perf_counter)
     if found is None:
         raise SystemExit(f"{case['id']}: {faults}")

@@ -56,7 +56,7 @@ def parts() -> None:
     outlines = case.bodies.profiles
     works = {
         "read the case": lambda: read_case(raw),
-        "tables": lambda: [table_of(wet, case.model) for wet in case.materials],
+        "tables": lambda: [table_of.__wrapped__(w, case.model) for w in case.materials],
         "cells": lambda: mesh_of(outlines, wall=case.wall, open_faces=case.open_faces),
         "all of it": lambda: answered(raw),
     }

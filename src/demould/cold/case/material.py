@@ -1,6 +1,7 @@
 """What a case's components are made of, by the two models a case may ask for."""
 
 import math
+from functools import lru_cache
 
 from demould.matter.heat import Thermal, thermal
 from demould.matter.water import SOLUTES, Wet, reference_a
@@ -76,8 +77,9 @@ def read_material(keys: Keys, name: str, model: str) -> Wet | None:
     return _wet(values, model)
 
 
+@lru_cache(maxsize=64)
 def table_of(wet: Wet, model: str) -> Thermal:
-    """Tabulate a component as the model has it."""
+    """Tabulate a component as the model has it, kept: what-ifs ask for the same few."""
     return thermal(wet, "parallel" if model == "reference-a" else "effective medium")
 
 
