@@ -1,5 +1,7 @@
 """One thing changed, and what moves with it."""
 
+from itertools import groupby
+
 import pytest
 
 from demould.demo import NOW
@@ -9,8 +11,9 @@ from demould.mise.problem import UnreadableError
 from demould.mise.shape import CutEllipsoid
 from demould.week.orders import makings_of
 from demould.week.tried import tried
-from demould.week.what_if import Move, Thing, cold_of, what_if
+from demould.week.what_if import Move, Thing, cold_of, plan_of, what_if
 from tests.demo_folder import demo_folder
+from tests.week.demo_week import demo_week
 
 GANACHE = "Buckwheat whipped ganache"
 CENTRE = "Blackcurrant-pear centre"
@@ -153,3 +156,22 @@ def test_a_colder_fridge_thaws_longer() -> None:
     assert isinstance(before, float)
     assert isinstance(after, float)
     assert after > before
+
+
+def test_the_plan_is_looked_at_by_names_a_cook_knows() -> None:
+    week = demo_week()
+    planned = dict(plan_of(week.makings, week.timing))
+    spare = planned[Thing(DINNER, "in the plan", "to spare", "min")]
+    assert spare == 65
+    dip = planned[Thing(DINNER, "latest start", "Stone dip, melt")]
+    assert f"{dip:%a %H:%M}" == "Sat 11:05"
+    assert all("(" not in thing.name for thing in planned)
+
+
+def test_orders_and_headings_stand_together() -> None:
+    folder = demo_folder()
+    after = tried(folder, "breakage = 20").folder
+    moves = what_if(folder, after, NOW, quick=True)
+    heads = [(move.thing.order, move.thing.about) for move in moves]
+    assert len({*heads}) == len([head for head, _ in groupby(heads)])
+    assert len({order for order, _ in heads}) == 2

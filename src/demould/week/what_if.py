@@ -1,6 +1,6 @@
 """What moves when one thing is changed: two weeks, and only where they differ."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -58,12 +58,25 @@ def what_if(
     ValueError
         If a piece of the changed week cannot be: its faults say so in a cook's words.
     """
-    first, second = (measures(folder, now, quick=quick) for folder in (before, after))
-    things = dict.fromkeys([*first, *second])
+    kept: list[_Chilled] = []
+    first = _measures(before, now, kept, quick=quick)
+    second = _measures(after, now, kept, quick=quick)
+    things = _in_order(dict.fromkeys([*first, *second]))
     return tuple(
         Move(thing=thing, before=first.get(thing), after=second.get(thing))
         for thing in things
         if _differ(first.get(thing), second.get(thing))
+    )
+
+
+def _in_order(things: Iterable[Thing]) -> list[Thing]:
+    """Order by order, heading by heading, each where it first came."""
+    things = tuple(things)
+    orders = list(dict.fromkeys(thing.order for thing in things))
+    heads = list(dict.fromkeys(thing.about for thing in things))
+    return sorted(
+        things,
+        key=lambda thing: (orders.index(thing.order), heads.index(thing.about)),
     )
 
 
@@ -73,7 +86,17 @@ def _differ(one: Value, other: Value) -> bool:
     return one != other
 
 
-def measures(folder: Folder, now: datetime, *, quick: bool = False) -> Measures:
+@dataclass(frozen=True, slots=True)
+class _Chilled:
+    """What froze and thawed so long: a dessert in the places of a kitchen."""
+
+    hangs_on: tuple[object, ...]
+    found: tuple[tuple[Thing, Value], ...]
+
+
+def _measures(
+    folder: Folder, now: datetime, kept: list[_Chilled], *, quick: bool
+) -> Measures:
     """Give every number of a folder's week that a cook acts on."""
     makings = makings_of(folder, now)
     found: dict[Thing, Value] = {}
@@ -90,8 +113,8 @@ def measures(folder: Folder, now: datetime, *, quick: bool = False) -> Measures:
     if not quick:
         find = find_in(folder.larder)
         for making in makings:
-            found.update(cold_of(making, folder.kitchen, find))
-        found.update(_plan(makings, planned(folder, makings, now)))
+            found.update(_kept_cold(making, folder, find, kept))
+        found.update(plan_of(makings, planned(folder, makings, now)))
     return found
 
 
@@ -121,6 +144,27 @@ def _amounts(making: Making, kitchen: Kitchen) -> Iterator[tuple[Thing, Value]]:
         yield Thing(order, "in the bowl", name, "g"), whip.bowl.mass.value
 
 
+def _kept_cold(
+    making: Making, folder: Folder, find: Find, kept: list[_Chilled]
+) -> tuple[tuple[Thing, Value], ...]:
+    """Freeze and thaw only what is not as it was in the other week."""
+    kitchen = folder.kitchen
+    hangs_on = (
+        making.order.key,
+        making.amounts.dessert,
+        kitchen.moulds,
+        kitchen.cold,
+        kitchen.room,
+        folder.larder,
+    )
+    for one in kept:
+        if one.hangs_on == hangs_on:
+            return one.found
+    found = tuple(cold_of(making, kitchen, find))
+    kept.append(_Chilled(hangs_on, found))
+    return found
+
+
 def cold_of(
     making: Making, kitchen: Kitchen, find: Find
 ) -> Iterator[tuple[Thing, Value]]:
@@ -133,7 +177,8 @@ def cold_of(
             yield Thing(making.order.key, about, name, "h"), hours
 
 
-def _plan(makings: Sequence[Making], timing: Timing) -> Iterator[tuple[Thing, Value]]:
+def plan_of(makings: Sequence[Making], timing: Timing) -> Iterator[tuple[Thing, Value]]:
+    """Give what each order has to spare, and the latest starts a cook asks about."""
     for making in makings:
         spare = timing.spare.get(making.order.key)
         minutes = None if spare is None else float(spare)
@@ -143,5 +188,6 @@ def _plan(makings: Sequence[Making], timing: Timing) -> Iterator[tuple[Thing, Va
         order = part.make.order.key
         latest = timing.latest.get(entry.id)
         if latest is not None:
-            name = f"{part.component or 'piece'}, {entry.id.rpartition('.')[2]}"
+            made = "piece" if part.component is None else part.component.name
+            name = f"{made}, {entry.id.rpartition('.')[2]}"
             yield Thing(order, "latest start", name), latest
