@@ -18,7 +18,8 @@ from demould.matter.substitute.agents import (
 )
 from demould.matter.substitute.balance import Moving, balanced
 from demould.matter.substitute.held import HELD, usual
-from demould.matter.substitute.swap import Swapped, sugared, swapped
+from demould.matter.substitute.sugared import sugared
+from demould.matter.substitute.swap import Swapped, swapped
 from demould.mise.component import Component
 from demould.mise.dessert import Dessert
 from demould.mise.find import find_in

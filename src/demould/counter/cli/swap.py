@@ -103,7 +103,7 @@ def _split(words: tuple[str, ...]) -> tuple[str, str]:
 def _ingredient(other: Other, said: str, find: Find) -> Ingredient:
     from dataclasses import replace
 
-    from demould.matter.substitute.swap import sugared
+    from demould.matter.substitute.sugared import sugared
 
     new = find(other.ingredient)
     if other.share:
