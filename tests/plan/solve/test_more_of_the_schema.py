@@ -41,6 +41,8 @@ def planned(asked: Problem) -> dict[str, Planned]:
     found = solve(asked, seconds=5, workers=1)
     assert found.status == "optimal"
     assert check(asked, found) == ()
+    for wish, bound in found.bound.items():
+        assert getattr(found.objective, wish) == bound
     return {place.id: place for place in found.steps}
 
 

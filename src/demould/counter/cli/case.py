@@ -97,16 +97,24 @@ def answer_formula(raw: Raw, limit: float | None) -> Answered:
 
 
 def answer_plan(raw: Raw, limit: float | None) -> Answered:
-    """Plan a problem in so many seconds, judge the plan, or say why there is none."""
+    """Plan a problem in so many seconds, judge the plan, or say why there is none.
+
+    Interrupted, it answers with the best plan so far.
+    """
+    from demould.counter.working.planner import Job, Planner
     from demould.plan.answer.schedule_json import schedule_to_json
     from demould.plan.judge.check import check
     from demould.plan.problem.problem_json import problem_from_json
-    from demould.plan.why.answer import answer
 
     problem, faults = problem_from_json(raw)
     if problem is None:
         return None, faults
-    found = answer(problem, seconds=PLAN_S if limit is None else limit)
+    planner = Planner()
+    job = Job(problem=problem, seconds=PLAN_S if limit is None else limit)
+    try:
+        found = planner.plan(job)
+    finally:
+        planner.close()
     broken = check(problem, found)
     if broken:
         wrong = [

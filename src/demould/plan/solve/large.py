@@ -69,10 +69,14 @@ def large(
     workers: int = 2,
     seed: int = 0,
     tell: Callable[[Mapping[str, Planned]], None] | None = None,
+    first: Time | None = None,
 ) -> tuple[Status, Places]:
-    """Give a plan of many orders: whether there is one, and the best found in time."""
+    """Give a plan of many orders: whether there is one, and the best found in time.
+
+    ``first`` is the time for the first plan, where it has less than there is in all.
+    """
     best = _Best(problem=problem, wishes=wishes, tell=tell)
-    started = _start(problem, time, wishes, workers, seed)
+    started = _start(problem, first or time, wishes, workers, seed)
     if isinstance(started, str):
         return started, {}
     asked, places = started

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from demould.plan.answer.schedule import (
     Explain,
     Objective,
+    Planned,
     Schedule,
     moved_from,
     objective_of,
@@ -23,7 +24,7 @@ from demould.plan.solve.wish import DEFAULT_WISHES
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping, Sequence
 
-    from demould.plan.answer.schedule import Planned, Status
+    from demould.plan.answer.schedule import Status
     from demould.plan.problem.steps import Problem
     from demould.plan.solve.wish import Wish
 
@@ -41,6 +42,7 @@ def solve(
     steady: bool = True,
     stop: Stop | None = None,
     tell: Callable[[Schedule], None] | None = None,
+    first_in: float = 1.0,
 ) -> Schedule:
     """Plan the problem, the wishes met one after the other.
 
@@ -64,6 +66,8 @@ def solve(
         Called by somebody else, the search ends with the best plan so far.
     tell
         Is called with each better plan as it is found.
+    first_in
+        The part of the time in which a first plan of many orders has to be found.
 
     Returns
     -------
@@ -77,7 +81,9 @@ def solve(
     ValueError
         The problem refers to what it does not have; see `problem_faults`.
     """
-    time = Time(seconds=seconds, steady=steady, stop=stop or Stop())
+    stop = stop or Stop()
+    time = Time(seconds=seconds, steady=steady, stop=stop)
+    first = Time(seconds=seconds * first_in, steady=steady, stop=stop)
     asked = _ask(problem)
     if isinstance(asked, Explain):
         return Schedule(problem=problem.id, status="infeasible", explain=asked)
@@ -88,9 +94,19 @@ def solve(
 
     few = len(asked.steps) <= FEW_STEPS or len(asked.units) == 1
     if few or problem.previous or not wishes:
-        found = whole(asked, time, wishes, workers=workers, seed=seed, tell=told)
+        found = whole(
+            asked,
+            time,
+            wishes,
+            near=_agreed(problem),
+            workers=workers,
+            seed=seed,
+            tell=told,
+        )
         return _schedule(problem, found.status, found.places, found.bound)
-    status, places = large(problem, time, wishes, workers=workers, seed=seed, tell=told)
+    status, places = large(
+        problem, time, wishes, workers=workers, seed=seed, tell=told, first=first
+    )
     return _schedule(problem, status, places)
 
 
@@ -99,6 +115,20 @@ def _ask(problem: Problem) -> Asked | Explain:
     if faults:
         raise ValueError("; ".join(faults))
     return ask(problem)
+
+
+def _agreed(problem: Problem) -> dict[str, Planned]:
+    """Give the agreed plan as places to begin from."""
+    return {
+        name: Planned(
+            id=name,
+            start=fact.start,
+            end=fact.start if fact.end is None else fact.end,
+            took=fact.took,
+            who=fact.who,
+        )
+        for name, fact in problem.previous.items()
+    }
 
 
 def _schedule(

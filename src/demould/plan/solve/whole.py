@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from demould.plan.answer.schedule import objective_of
 from demould.plan.solve.cpsat.costs import COSTS, moved
 from demould.plan.solve.cpsat.look import Seen, hint, look, model_of
 
@@ -20,6 +21,9 @@ if TYPE_CHECKING:
 
 ALONE = 0.3
 """The part of each stage that one strategy has to itself, in steady time."""
+
+FIRST = 0.8
+"""The part of the time the first stage may take until there is a plan."""
 
 TIDYING = 0.05
 """The part of the time for ``tidy``, which is no promise and needs no proof."""
@@ -40,16 +44,20 @@ def whole(
     wishes: Sequence[Wish],
     *,
     places: Mapping[str, Planned] | None = None,
+    near: Mapping[str, Planned] | None = None,
     workers: int = 2,
     seed: int = 0,
     tell: Callable[[Mapping[str, Planned]], None] | None = None,
 ) -> Whole:
-    """Meet the wishes one after the other, each kept while the next is looked at."""
+    """Meet the wishes one after the other, each kept while the next is looked at.
+
+    ``places`` is a plan to begin from, ``near`` one that perhaps holds no more.
+    """
     week = model_of(asked, tuple(asked.steps), asked.past)
     if week is None:
         return Whole(status="infeasible", places={})
-    if places:
-        hint(week, places)
+    if places or near:
+        hint(week, places or near or {})
     found = dict(places or {})
     bound: dict[str, int] = {}
     stages = list(_stages(week, wishes))
@@ -60,6 +68,8 @@ def whole(
         return Whole(status=seen.status, places={**asked.past, **seen.places})
     for number, (wish, cost, least) in enumerate(stages):
         share = time.left / max(1, promises - number)
+        if not found:
+            share = max(share, time.left * FIRST)
         if wish == "tidy":
             share = time.left * TIDYING
         seen = minimise(week, time, share, cost, workers, seed)
@@ -74,9 +84,22 @@ def whole(
             continue
         if seen.status != "optimal":
             status = "feasible"
-        if seen.places or seen.bound:
+        if seen.places:
+            so_far = _past_part(asked, found, wish, seen.value)
+            bound[wish] = so_far + max(least, seen.bound)
+        elif seen.bound and not asked.past:
             bound[wish] = max(least, seen.bound)
     return Whole(status=status, places=found, bound=bound)
+
+
+def _past_part(
+    asked: Asked, found: Mapping[str, Planned], wish: str, value: int
+) -> int:
+    """Give what the past alone costs, which the model does not count."""
+    if not asked.past or wish == "moved":
+        return 0
+    whole_cost: int = getattr(objective_of(asked.problem, found.values()), wish)
+    return whole_cost - value
 
 
 def _stages(week: Week, wishes: Sequence[Wish]) -> Iterator[tuple[str, Sum, int]]:

@@ -10,17 +10,27 @@ from demould.plan.solve.search import solve
 from demould.plan.why.explain import explain
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from demould.plan.answer.schedule import Schedule
     from demould.plan.problem.steps import Problem
+    from demould.plan.solve.cpsat.time import Stop
 
-FOR_A_PLAN = 0.6
-"""The part of the time for finding a plan, where there may be none."""
+FOR_A_FIRST_PLAN = 0.4
+"""The part of the time for a first plan; where there is none by then, perhaps none is."""
 
-LEAST_S = 0.5
+LEAST_S = 1.0
 """Seconds for the reasons, however long the search took."""
 
 
-def answer(problem: Problem, *, seconds: float, seed: int = 0) -> Schedule:
+def answer(
+    problem: Problem,
+    *,
+    seconds: float,
+    seed: int = 0,
+    stop: Stop | None = None,
+    tell: Callable[[Schedule], None] | None = None,
+) -> Schedule:
     """Plan a problem; where there is no plan, say what meets and what makes room.
 
     Raises
@@ -29,7 +39,15 @@ def answer(problem: Problem, *, seconds: float, seed: int = 0) -> Schedule:
         If the problem refers to what it does not have.
     """
     began = time.monotonic()
-    found = solve(problem, seconds=seconds, seed=seed, steady=False)
+    found = solve(
+        problem,
+        seconds=seconds,
+        seed=seed,
+        steady=False,
+        stop=stop,
+        tell=tell,
+        first_in=FOR_A_FIRST_PLAN,
+    )
     if found.steps or not problem.steps:
         return found
     left = max(LEAST_S, seconds - (time.monotonic() - began))

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from demould.plan.problem.steps import Lag, Problem
 
-FOR_THE_CONFLICT = 0.5
+FOR_THE_CONFLICT = 0.7
 """The part of the time for what meets; the rest is for what makes room."""
 
 NOTHING_FOUND = (

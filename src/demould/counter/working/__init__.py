@@ -1,0 +1,1 @@
+"""The planner at work in a process of its own."""
