@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from demould.plan.solve.cpsat.time import Time
     from demould.plan.solve.wish import Wish
 
-A_UNIT = 0.1
+A_UNIT = 0.03
 """Deterministic seconds for the steps of one order; most need far less."""
 
 RUINS = (1, 2, 4, 8)

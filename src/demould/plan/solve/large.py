@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 A_WALK = 0.05
 """Deterministic seconds for a walk, and so many more for each thousand steps."""
-A_WALK_MORE = 0.1
+A_WALK_MORE = 0.04
 
 FOR_SESSIONS = 0.4
 """The part of the time in which fewer sessions are looked for."""

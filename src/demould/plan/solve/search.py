@@ -103,7 +103,8 @@ def solve(
             seed=seed,
             tell=told,
         )
-        return _schedule(problem, found.status, found.places, found.bound)
+        if few or found.status != "unknown" or not wishes:
+            return _schedule(problem, found.status, found.places, found.bound)
     status, places = large(
         problem, time, wishes, workers=workers, seed=seed, tell=told, first=first
     )

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 ALONE = 0.3
 """The part of each stage that one strategy has to itself, in steady time."""
 
-FIRST = 0.8
-"""The part of the time the first stage may take until there is a plan."""
+FIRST = 0.6
+"""The part of the time for a plan near the agreed one, before any plan will do."""
 
 TIDYING = 0.05
 """The part of the time for ``tidy``, which is no promise and needs no proof."""
@@ -68,8 +68,8 @@ def whole(
         return Whole(status=seen.status, places={**asked.past, **seen.places})
     for number, (wish, cost, least) in enumerate(stages):
         share = time.left / max(1, promises - number)
-        if not found:
-            share = max(share, time.left * FIRST)
+        if not found and near:
+            share = time.left * FIRST
         if wish == "tidy":
             share = time.left * TIDYING
         seen = minimise(week, time, share, cost, workers, seed)

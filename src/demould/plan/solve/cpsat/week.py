@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -23,7 +24,7 @@ from demould.plan.solve.cpsat.unknown import (
 from demould.plan.solve.net import settle
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterable, Iterator
 
     from demould.plan.answer.schedule import Planned
     from demould.plan.problem.steps import At, Road, Step, Window
@@ -54,6 +55,26 @@ class Week:
         return doing.start if at == "start" else doing.end
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Set(Mapping[str, Doing]):
+    """The steps that have their place, read only where they are asked for."""
+
+    asked: Asked
+    places: Mapping[str, Planned]
+    read: dict[str, Doing] = field(default_factory=dict)
+
+    def __getitem__(self, name: str) -> Doing:
+        if name not in self.read:
+            self.read[name] = _set(self.asked, self.places[name])
+        return self.read[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.places)
+
+    def __len__(self) -> int:
+        return len(self.places)
+
+
 def week_of(
     asked: Asked, free: Iterable[str], placed: Mapping[str, Planned]
 ) -> Week | None:
@@ -79,7 +100,7 @@ def week_of(
         limits=limits,
         model=model,
         doings={name: _doing(model, asked, limits, name) for name in free},
-        placed={name: _set(asked, place) for name, place in placed.items()},
+        placed=_Set(asked=asked, places=placed),
     )
     for doing in week.doings.values():
         keep_hours(model, asked.problem, doing)
