@@ -18,8 +18,8 @@ VALUES = [
     "sweetness", "syrup_densities", "unit_weights", "usual_amounts",
 ]  # fmt: skip
 UNITS = {
-    "", "%", "-", "d", "g", "h", "s", "times", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal/100 g",
-    "kg/m3", "J/g", "J/kgK", "J/cm2", "K", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
+    "", "%", "-", "d", "g", "h", "s", "times", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal", "kcal/100 g", "kJ",
+    "kg/m3", "J/g", "J/kgK", "J/cm2", "K", "mg", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 
@@ -43,6 +43,9 @@ def test_every_table_is_looked_at() -> None:
         "constituents",
         "energy_factors",
         "ingredients",
+        "label_names",
+        "label_rules",
+        "panel_rounding",
         "readings",
         "requests",
         "signs",

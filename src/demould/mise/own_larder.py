@@ -59,7 +59,7 @@ class Stocked:
     is good once it is open, `use_by` the day by which what is in the house must be used.
     `since` is what came and went after the count. `made_from` another entry, it is not bought. `ask` is what
     nobody has said yet; `allergens` None that nobody has said, () that there are none.
-    `animal` is the one a gelatin is from, `read_by` who put their name to its allergens.
+    `pack_list` is the list of ingredients on its pack, `animal` is the one a gelatin is from, `read_by` who put their name to its allergens.
     """
 
     key: str
@@ -78,6 +78,7 @@ class Stocked:
     allergens: tuple[str, ...] | None = None
     may_contain: str = ""
     animal: str = ""
+    pack_list: str = ""
     read_by: str = ""
     trim: Figure | None = None
     keeps: Figure | None = None

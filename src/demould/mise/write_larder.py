@@ -54,6 +54,7 @@ def _stocked(one: Stocked, counted: date | None) -> Branch:
             ("allergens", "" if allergens is None else ", ".join(allergens) or "none"),
             ("may contain", one.may_contain),
             ("animal", one.animal),
+            ("ingredients", one.pack_list),
             ("read by", one.read_by),
             ("ask", one.ask),
             ("price", _price(one)),

@@ -46,3 +46,21 @@ def test_a_request_nobody_knows_is_said_in_one_sentence(kitchen: Path) -> None:
     )
     assert result.exit_code == 2
     assert "no request is called 'no unicorns'" in result.stderr
+
+
+def test_label_drafts_and_prints(kitchen: Path, tmp_path: Path) -> None:
+    asked = ("label", "river-pebble", "--kitchen", kitchen, "--rules", "uk")
+    pdf = tmp_path / "label.pdf"
+    shown = run(*asked, "--pdf", pdf, *NOW).stdout
+    assert "DRAFT: not for a pack" in shown
+    assert pdf.read_bytes().startswith(b"%PDF")
+    told = json.loads(run(*asked, "--json", *NOW).stdout)
+    assert told["draft"] is True
+    assert told["ingredients"].startswith("cream (MILK), white couverture (MILK, SOYA)")
+
+
+def test_a_use_by_before_the_made_day_is_wrong_use(kitchen: Path) -> None:
+    days = ("--made", "2026-11-20", "--use-by", "2026-11-19")
+    result = run("label", "river-pebble", "--kitchen", kitchen, *days, *NOW)
+    assert result.exit_code == 2
+    assert "before the day it was made" in result.stderr

@@ -40,6 +40,7 @@ COMMANDS = {
     "call": "What to call, from whom, how much, and by when.",
     "cost": "What orders cost, what to charge, what other numbers mean.",
     "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
+    "label": "A label, drafted: ingredients, allergens, energy, for a person to sign.",
     "papers": "The sheets for the wall and the bench, as PDF.",
     "case": "One JSON case in, one JSON answer out, for programs.",
 }

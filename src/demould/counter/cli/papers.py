@@ -46,8 +46,10 @@ def write_papers(
     from demould.sheets.care_blocks import floor_page
     from demould.sheets.cost_page import cost_page
     from demould.sheets.drawing_page import drawing_pages
+    from demould.sheets.label_page import label_page
     from demould.sheets.week_page import wall_page
     from demould.sheets.weighing import weighing_sheets
+    from demould.week.labelling import labels_of
 
     find = find_in(folder.larder)
     pages = [
@@ -55,6 +57,7 @@ def write_papers(
         call_page(folder.kitchen, week.buying, week.bank, week.use_up, now),
         cost_page(folder.kitchen, week.costings, now),
         floor_page(folder.kitchen.name, week.caring),
+        *map(label_page, labels_of(folder, week.makings, now.date())),
         *drawing_pages(week.makings, folder.kitchen),
     ]
     for making in week.makings:
