@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
+from demould.mise.figure import Assumed
 from demould.mise.words import Words
 from demould.plan.kitchen.from_kitchen import Laid
 from demould.plan.running.sampled import BREAKAGE, SHORT_OF_TIME, Tally
@@ -94,4 +95,12 @@ def _named(laid: Laid, name: str) -> str | Words:
 
 def _assumed() -> Iterator[Words]:
     for figure in (HANDS, FREEZES):
-        yield Words("assumed: {name} {figure}", name=figure.name, figure=str(figure))
+        origin = figure.origin
+        assert isinstance(origin, Assumed)
+        yield Words(
+            "assumed: {name}: {low:g} to {high:g}, most often {likely:g}",
+            name=figure.name,
+            low=origin.low,
+            high=origin.high,
+            likely=figure.value,
+        )
