@@ -217,3 +217,22 @@ def test_a_longest_wait_says_at_most() -> None:
     problem = replace(problem, lags=(soon,))
     (lag,) = (one for one in members_of(problem) if one.kind == "lag")
     assert told(problem, lag) == "domes.demould after domes.fill (at most 45 min)"
+
+
+def test_waits_in_a_ring_are_told_by_the_names_of_their_steps() -> None:
+    steps = tuple(
+        Step(id=name, order=("o",), duration=exactly(10)) for name in ("mix", "bake")
+    )
+    asked = Problem(
+        id="ring",
+        origin="2026-03-02T00:00",
+        horizon=1000,
+        orders=(Order(id="o", due=900),),
+        steps=steps,
+        lags=(Lag(from_="mix", to="bake"), Lag(from_="bake", to="mix", min=5)),
+    )
+    told = explain(asked, seconds=5)
+    assert told.text.endswith(
+        "; bake and mix wait for each other in a ring, so none can begin"
+    )
+    assert [one.kind for one in told.conflict] == ["order", "lag", "lag"]

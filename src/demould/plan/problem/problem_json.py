@@ -125,6 +125,8 @@ def _windows(row: Row, name: str) -> tuple[Window, ...]:
     windows = []
     for raw in items(row, name):
         match raw:
+            case [bool(), *_] | [_, bool(), *_]:
+                row.say(name, f"{raw!r} must be [open, close], in whole minutes")
             case [int(opens), int(closes), *rest] if rest in ([], ["overtime"]):
                 windows.append(Window(open=opens, close=closes, overtime=bool(rest)))
             case _:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from demould.plan.answer.schedule import Conflict, Explain, Relaxation
 from demould.plan.problem.telling import clock, minutes
+from demould.plan.solve.lags import limits_of
 from demould.plan.why.conflict import conflict_of
 from demould.plan.why.mend import mends
 from demould.plan.why.subset import PEOPLE, Member
@@ -44,7 +45,10 @@ def explain(problem: Problem, *, seconds: float = 2.0) -> Explain:
         return Explain(text=text)
     left = seconds - (time.monotonic() - began)
     found = mends(problem, conflict, seconds=left)
+    clash = limits_of(problem)
     text = sentence(problem, conflict)
+    if isinstance(clash, Explain):
+        text = f"{text}; {clash.text}"
     if not sure:
         text += "; not all of it may be needed: some tests were stopped by the time"
     return Explain(
