@@ -14,7 +14,7 @@ test: $(VENV)/.test
 	$(BIN)/ruff check src tests benchmarks
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(BIN)/pytest --cov --cov-report=term
+	$(BIN)/pytest -n auto --dist worksteal --cov --cov-report=term
 
 $(VENV)/.run: requirements.lock pyproject.toml
 	sh scripts/venv $(VENV)

@@ -11,39 +11,56 @@ import click
 
 from demould import __version__
 
-COMMANDS = {
-    "demo": "The demo kitchen, copied here, and its week.",
-    "week": "The week on one page: what to make, when, by whom.",
-    "note": "A draft dessert from a scribbled note, no word dropped.",
-    "changed": "Two versions of a dessert, line by line and in effect.",
-    "check": "What is wrong or unsaid, worst first.",
-    "swap": "Something else instead: grams, and what changes all the same.",
-    "amiss": "It went wrong: why, and what now.",
-    "poured": "Too much of one line in the bowl: how to go on.",
-    "trial": "The smallest honest trial of a dessert.",
-    "mix": "How warm a mix comes out.",
-    "sugar": "What to cook sugar to, up the mountain.",
-    "count": "Pieces of each component side by side, and its own factor.",
-    "cold": "How long to freeze and to thaw.",
-    "plan": "One plan for all orders, or what stands in the way.",
-    "try": "One thing changed: what moves, the two weeks side by side.",
-    "ledger": "Where every gram goes: sold, lost, left over, strained out.",
-    "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
-    "can": "Can we? An order on the phone: yes and by when, or what stops it.",
-    "next": "Only the next thing, and what to set out for it now.",
-    "late": "I am late: what moves, or what gives.",
-    "done": "Write down that a step is over, or has begun.",
-    "more": "What one more mould, jug, level or pair of hands would buy.",
-    "now": "I start now: the earliest plate, and what each visit leaves behind.",
-    "sure": "How sure is Saturday: weeks in a hundred, and what decides.",
-    "sizes": "10, 50, 500: each size, what stops it first, and next.",
-    "call": "What to call, from whom, how much, and by when.",
-    "cost": "What orders cost, what to charge, what other numbers mean.",
-    "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
-    "label": "A label, drafted: ingredients, allergens, energy, for a person to sign.",
-    "papers": "The sheets for the wall and the bench, as PDF.",
-    "case": "One JSON case in, one JSON answer out, for programs.",
+GROUPS = {
+    "The week": {
+        "demo": "The demo kitchen, copied here, and its week.",
+        "week": "The week on one page: what to make, when, by whom.",
+        "plan": "One plan for all orders, or what stands in the way.",
+        "papers": "The sheets for the wall and the bench, as PDF.",
+        "check": "What is wrong or unsaid, worst first.",
+        "sure": "How sure is Saturday: weeks in a hundred, and what decides.",
+    },
+    "A dessert": {
+        "note": "A draft dessert from a scribbled note, no word dropped.",
+        "count": "Pieces of each component side by side, and its own factor.",
+        "cold": "How long to freeze and to thaw.",
+        "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
+        "try": "One thing changed: what moves, the two weeks side by side.",
+        "ledger": "Where every gram goes: sold, lost, left over, strained out.",
+        "changed": "Two versions of a dessert, line by line and in effect.",
+    },
+    "The order book": {
+        "can": "Can we? An order on the phone: yes and by when, or what stops it.",
+        "sizes": "10, 50, 500: each size, what stops it first, and next.",
+        "now": "I start now: the earliest plate, and what each visit leaves behind.",
+        "more": "What one more mould, jug, level or pair of hands would buy.",
+    },
+    "While it runs": {
+        "next": "Only the next thing, and what to set out for it now.",
+        "done": "Write down that a step is over, or has begun.",
+        "late": "I am late: what moves, or what gives.",
+        "amiss": "It went wrong: why, and what now.",
+    },
+    "At the stove": {
+        "swap": "Something else instead: grams, and what changes all the same.",
+        "mix": "How warm a mix comes out.",
+        "poured": "Too much of one line in the bowl: how to go on.",
+        "sugar": "What to cook sugar to, up the mountain.",
+        "trial": "The smallest honest trial of a dessert.",
+    },
+    "Who eats it": {
+        "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
+        "label": "A label, drafted: ingredients, allergens, energy, for a person to sign.",
+    },
+    "Buying": {
+        "call": "What to call, from whom, how much, and by when.",
+        "cost": "What orders cost, what to charge, what other numbers mean.",
+    },
+    "For programs": {
+        "case": "One JSON case in, one JSON answer out, for programs.",
+    },
 }
+COMMANDS = {name: told for group in GROUPS.values() for name, told in group.items()}
 
 
 class Commands(click.Group):
@@ -63,9 +80,10 @@ class Commands(click.Group):
         return command
 
     def format_commands(self, _: click.Context, formatter: click.HelpFormatter) -> None:
-        """List the commands without importing them."""
-        with formatter.section("Commands"):
-            formatter.write_dl(list(COMMANDS.items()))
+        """List the commands by when they are needed, without importing them."""
+        for moment, commands in GROUPS.items():
+            with formatter.section(moment):
+                formatter.write_dl(list(commands.items()))
 
 
 @click.group(cls=Commands, epilog="Every command takes --json and --now, and --help.")
