@@ -14,12 +14,12 @@ TABLES = sorted(
     for entry in (files("demould.larder") / "tables").iterdir()
 )
 VALUES = [
-    "agents", "bands", "curves", "densities", "enzymes", "films", "holds", "materials", "stiffness",
+    "agents", "bands", "curves", "densities", "enzymes", "films", "growth", "holds", "materials", "stiffness",
     "sweetness", "syrup_densities", "unit_weights", "usual_amounts",
 ]  # fmt: skip
 UNITS = {
     "", "%", "-", "d", "g", "h", "s", "times", "g bloom", "g/cm2", "g/100 cm2", "g/100 g", "g/g", "g/ml", "kcal", "kcal/100 g", "kJ",
-    "kg/m3", "J/g", "J/kgK", "J/cm2", "K", "mg", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "W/m2K", "W/mK", "Pa", "°C",
+    "kg/m3", "J/g", "J/kgK", "J/cm2", "K", "mg", "mg/100 g", "mg/g", "min", "ml", "mm", "per g", "per h", "W/m2K", "W/mK", "Pa", "°C",
 }  # fmt: skip
 KNOWN = {"read", "memory", "practice", "computed", "guess"}
 
@@ -42,6 +42,7 @@ def test_every_table_is_looked_at() -> None:
         "columns",
         "constituents",
         "energy_factors",
+        "hygiene_rules",
         "ingredients",
         "label_names",
         "label_rules",

@@ -64,3 +64,17 @@ def test_a_use_by_before_the_made_day_is_wrong_use(kitchen: Path) -> None:
     result = run("label", "river-pebble", "--kitchen", kitchen, *days, *NOW)
     assert result.exit_code == 2
     assert "before the day it was made" in result.stderr
+
+
+def test_temperatures_judges_a_log(tmp_path: Path) -> None:
+    log = tmp_path / "cooling.csv"
+    lines = ("2026-11-20 14:00, 57", "2026-11-20 16:05, 21", "2026-11-20 18:00, 5")
+    log.write_text("\n".join(lines))
+    shown = run("temperatures", log, *NOW).stdout
+    assert "US COOLING: BROKEN" in shown.upper()
+    assert "what was done about it" in shown
+    told = json.loads(run("temperatures", log, "--json", *NOW).stdout)
+    assert told["verdict"] == "broken"
+    assert len(told["gaps"]) == 2
+    log.write_text("2026-11-20 14:00, 135 F\n")
+    assert run("temperatures", log, *NOW).exit_code == 1

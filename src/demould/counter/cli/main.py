@@ -51,6 +51,7 @@ GROUPS = {
     "Who eats it": {
         "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
         "label": "A label, drafted: ingredients, allergens, energy, for a person to sign.",
+        "temperatures": "A temperature log against the cooling or cold rule you chose.",
     },
     "Buying": {
         "call": "What to call, from whom, how much, and by when.",
