@@ -78,3 +78,17 @@ def test_temperatures_judges_a_log(tmp_path: Path) -> None:
     assert len(told["gaps"]) == 2
     log.write_text("2026-11-20 14:00, 135 F\n")
     assert run("temperatures", log, *NOW).exit_code == 1
+
+
+def test_lots_both_ways(kitchen: Path, tmp_path: Path) -> None:
+    pdf = tmp_path / "recall.pdf"
+    shown = run("lots", kitchen, "C-1171", "--pdf", pdf, *NOW).stdout
+    assert "saturday dinner of last week" in shown
+    assert pdf.read_bytes().startswith(b"%PDF")
+    told = json.loads(run("lots", kitchen, "c-1171", "--json", *NOW).stdout)
+    assert told["went_into"] == ["G-46", "M-46", "P-46", "D-46R"]
+    assert "C-1171" in run("lots", kitchen, *NOW).stdout
+    wrong = run("lots", kitchen, "C-9999", *NOW)
+    assert (wrong.exit_code, "no lot is called" in wrong.stderr) == (2, True)
+    (kitchen / "lots.txt").write_text("went P; table 6; 2026-11-18\n")
+    assert run("lots", kitchen, *NOW).exit_code == 1

@@ -52,6 +52,7 @@ GROUPS = {
         "guest": "Who must not eat it, and can we: no nuts, no gelatin, vegan ...",
         "label": "A label, drafted: ingredients, allergens, energy, for a person to sign.",
         "temperatures": "A temperature log against the cooling or cold rule you chose.",
+        "lots": "Which lot went into what, both ways, and who has it.",
     },
     "Buying": {
         "call": "What to call, from whom, how much, and by when.",
