@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from demould.log.lots import trace, used_late
+from demould.log.lots import allergens_in_lots, trace, used_late
 from demould.mise.own_lots import Came, Entry, Lots, Made, Went
 from demould.mise.read_lots import read_lots
 from demould.sheets.lots_page import lot_page, lots_page
 from demould.sheets.plain import plain
-from tests.demo_folder import DEMO
+from tests.demo_folder import DEMO, demo_folder
 
 DAY = date(2026, 11, 18)
 
@@ -38,6 +38,17 @@ def test_a_left_over_dip_keeps_all_it_was_and_all_it_touched() -> None:
     found = trace(demo_lots(), "D-46R")
     assert {"D-46", "D-45", "HZ-7", "WF-3", "C-1171"} <= names(found.made_of)
     assert [str(one) for one in found.asks] == ["where is D-46R, dip, left over?"]
+
+
+def test_it_keeps_their_allergens_too() -> None:
+    larder = demo_folder().larder
+    found, unknown = allergens_in_lots(trace(demo_lots(), "D-46R"), larder)
+    assert {"milk", "soya", "hazelnut", "wheat"} <= set(found)
+    assert unknown == ()
+    plain_dip, _ = allergens_in_lots(trace(demo_lots(), "D-46"), larder)
+    assert "hazelnut" not in plain_dip
+    found, unknown = allergens_in_lots(trace(demo_lots(), "D-46R"), ())
+    assert (found, "hazelnut paste" in unknown) == ((), True)
 
 
 def test_the_nearest_come_first() -> None:

@@ -23,6 +23,7 @@ HEADS = [
     "no way back after",
     "frozen bank",
     "who must not eat it",
+    "careful",
     "cost",
     "how sure",
     "papers",

@@ -3,6 +3,8 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from demould.larder.allergens import allergens_in
+from demould.mise.own_larder import Larder
 from demould.mise.own_lots import Came, Entry, Made, Went
 from demould.mise.words import Words
 
@@ -81,6 +83,27 @@ def _asks(
     for name in sorted(reached):
         if name not in used and name not in gone and isinstance(lots[name], Made):
             yield Words("where is {lot}, {what}?", lot=name, what=lots[name].what)
+
+
+def allergens_in_lots(
+    traced: Traced, larder: Larder
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Give the allergens a lot carries by all that is in it, and what nobody knows.
+
+    Deliveries count by their name in the larder; a name that is not there is not known.
+    """
+    own = {entry.key: entry for entry in larder}
+    found: dict[str, None] = {}
+    unknown: dict[str, None] = {}
+    for one in (traced.lot, *traced.made_of):
+        if not isinstance(one, Came):
+            continue
+        entry = own.get(one.what)
+        if entry is None or entry.allergens is None:
+            unknown[one.what] = None
+        if entry is not None:
+            found |= {named.name: None for named in allergens_in(entry.ingredient)}
+    return tuple(found), tuple(unknown)
 
 
 def used_late(entries: Iterable[Entry]) -> tuple[Words, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from demould.care.cautions import Mind, of_dessert
 from demould.care.guest import ForGuests
 from demould.care.requests import Answered, Fit
 from demould.larder.allergens import Allergen
@@ -164,6 +165,33 @@ def _may_be(guests: ForGuests) -> str:
     return ", ".join(dict.fromkeys(named(one.allergen) for one in guests.may))
 
 
+def minded(minds: Iterable[Mind]) -> Iterator[Words]:
+    """Say what to mind at which step."""
+    for mind in minds:
+        yield Words(
+            "{steps}: {says}", steps=", ".join(mind.steps), says=mind.caution.says
+        )
+
+
+def careful(told: Sequence[Told]) -> Iterator[Block]:
+    """Lay out in a line a dessert what may hurt, and at which step."""
+    rows = [
+        (
+            Cell(text=one.guests.dessert.name),
+            Cell(
+                text="; ".join(
+                    f"{mind.caution.short}: {', '.join(mind.steps)}" for mind in minds
+                )
+            ),
+        )
+        for one in told
+        if (minds := of_dessert(one.guests.dessert))
+    ]
+    if rows:
+        yield Head(text=Words("careful"), note=Words("all of it on the sheets"))
+        yield Table(columns=(Column(share=1.6), Column(share=5)), rows=tuple(rows))
+
+
 def _nothing(guests: ForGuests) -> Words:
     """Say that none is named; "none" itself only where nothing is unknown."""
     if guests.inside.none_may_be_said and not guests.may:
@@ -243,6 +271,7 @@ def floor_page(kitchen: str, told: Sequence[Told]) -> Page:
         title=Words("{kitchen}: who must not eat it", kitchen=kitchen.upper()),
         blocks=(
             *(block for one in told for block in floor_blocks(one.guests, one)),
+            *careful(told),
             Blanks(labels=(Words("packs read by"), Words("day"), Words("signed"))),
         ),
         foot=(NEVER,),

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
-from demould.log.lots import Traced
+from demould.log.lots import Traced, allergens_in_lots
+from demould.mise.own_larder import Larder
 from demould.mise.own_lots import Came, Entry, Made, Went
 from demould.mise.words import Words
 from demould.sheets.page import Blanks, Block, Cell, Column, Head, Lines, Page, Table
@@ -22,13 +23,16 @@ def lots_page(entries: Iterable[Entry], late: Iterable[Words]) -> Page:
     )
 
 
-def lot_page(traced: Traced) -> Page:
-    """Lay out one lot: what is in it, what it went into, who has it."""
+def lot_page(traced: Traced, larder: Larder | None = None) -> Page:
+    """Lay out one lot: what is in it, what it went into, who has it.
+
+    `larder` is None where it could not be read: then allergens are not known.
+    """
     return Page(
         key=f"recall-{traced.lot.lot}",
         title=Words("lot {lot}: {what}", lot=traced.lot.lot, what=traced.lot.what),
         note=f"{traced.lot.on:%a %Y-%m-%d}",
-        blocks=tuple(_blocks(traced)),
+        blocks=tuple(_blocks(traced, larder)),
         foot=(
             Words(
                 "Calling back is decided by a person, with the local authority. A dip"
@@ -38,7 +42,19 @@ def lot_page(traced: Traced) -> Page:
     )
 
 
-def _blocks(traced: Traced) -> Iterator[Block]:
+def _carries(traced: Traced, larder: Larder | None) -> Iterator[Words]:
+    if larder is None:
+        yield Words("its allergens are NOT KNOWN: the kitchen folder has faults")
+        return
+    found, unknown = allergens_in_lots(traced, larder)
+    if found:
+        yield Words("carries {what}", what=", ".join(found))
+    if unknown:
+        yield Words("allergens NOT KNOWN of {what}", what=", ".join(unknown))
+
+
+def _blocks(traced: Traced, larder: Larder | None) -> Iterator[Block]:
+    yield Lines(lines=tuple(_carries(traced, larder)))
     if isinstance(traced.lot, Came):
         yield Lines(
             lines=(

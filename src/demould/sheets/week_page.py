@@ -9,7 +9,7 @@ from demould.mise.figure import how_known
 from demould.mise.words import Words
 from demould.sheets.bank_blocks import bank_blocks
 from demould.sheets.call_page import do_today
-from demould.sheets.care_blocks import who_must_not
+from demould.sheets.care_blocks import careful, who_must_not
 from demould.sheets.cold_page import beside_lines, hours_said
 from demould.sheets.cost_page import cost_blocks
 from demould.sheets.days import days
@@ -81,6 +81,7 @@ def _blocks(week: Week, papers: str | None) -> Iterator[Block]:
         yield from deadlines(week.timing)
     yield from bank_blocks(week.bank, week.makings)
     yield from who_must_not(week.caring)
+    yield from careful(week.caring)
     yield from cost_blocks(week.costings, week.kitchen)
     yield from _sure(week)
     if papers:

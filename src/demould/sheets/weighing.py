@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from demould.amounts.counts.factors import Make
 from demould.amounts.counts.weighable import Weighing, weighings
+from demould.care.cautions import of_component
 from demould.matter.grams import Find
 from demould.mise.component import Component
 from demould.mise.dessert import component_of
@@ -14,6 +15,7 @@ from demould.mise.version import formula_version
 from demould.mise.words import Words
 from demould.office.needs import still_to_make
 from demould.sheets.bank_blocks import goes_first
+from demould.sheets.care_blocks import minded
 from demould.sheets.make_table import cooked_to
 from demould.sheets.page import Blanks, Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import day_time, grams
@@ -86,6 +88,9 @@ def _blocks(
     if make.cook_to is not None and component.sheet is None:
         yield Blanks(labels=(Words("pan, empty"), Words("pan, cooked")))
     yield from _method(component)
+    minds = of_component(component)
+    if minds:
+        yield Lines(lines=tuple(minded(minds)), loud=True)
 
 
 def _heading(make: Make, component: Component) -> Iterator[Words]:

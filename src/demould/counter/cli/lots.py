@@ -5,7 +5,14 @@ from pathlib import Path
 
 import click
 
-from demould.counter.cli.asking import FAULTS, common, moment_at, print_json, tell
+from demould.counter.cli.asking import (
+    FAULTS,
+    common,
+    moment_at,
+    print_json,
+    read_as_at,
+    tell,
+)
 
 FILE = "lots.txt"
 
@@ -30,7 +37,7 @@ def lots(
     """
     from demould.counter.cli.answer import of_problem
     from demould.counter.text.read_folder import zone_of
-    from demould.log.lots import trace, used_late
+    from demould.log.lots import allergens_in_lots, trace, used_late
     from demould.mise.own_lots import Came, Made
     from demould.mise.problem import UnreadableError
     from demould.mise.read_lots import read_lots
@@ -68,7 +75,9 @@ def lots(
         raise click.BadParameter(
             f"{fault.wrong}. {fault.remedy}.", param_hint="LOT"
         ) from None
-    page = lot_page(traced)
+    kitchen, _, _ = read_as_at(folder, now)
+    larder = kitchen.larder if kitchen else None
+    page = lot_page(traced, larder)
     if pdf is not None:
         from demould.counter.paper.papers import print_page
 
@@ -85,6 +94,9 @@ def lots(
                     for one in traced.orders
                 ],
                 "asks": [str(one) for one in traced.asks],
+                "allergens": allergens_in_lots(traced, larder)[0]
+                if larder is not None
+                else None,
             }
         )
         return
