@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from demould.week.making import Amounts, Making
     from demould.week.next_thing import Next
     from demould.week.sections import Week
+    from demould.week.shelves import Shelved
     from demould.week.sizes import Size
     from demould.week.sure import Sure
     from demould.week.timing import Entry, Timing
@@ -220,6 +221,7 @@ def of_wait(wait: Wait) -> Answer:
 def of_timing(timing: Timing) -> Answer:
     """Give the plan in its schema, and beside it the clock a cook reads."""
     from demould.plan.answer.schedule_json import schedule_to_json
+    from demould.week.shelves import shelves_of
 
     return {
         **schedule_to_json(timing.schedule),
@@ -227,6 +229,24 @@ def of_timing(timing: Timing) -> Answer:
         "latest": {name: _iso(at) for name, at in timing.latest.items()},
         "spare_min": dict(timing.spare),
         "broken": [str(one) for one in timing.broken],
+        "shelves": [_of_shelved(one) for one in shelves_of(timing)],
+    }
+
+
+def _of_shelved(shelved: Shelved) -> Answer:
+    return {
+        "place": shelved.place,
+        "has": shelved.has,
+        "most": shelved.most,
+        "hours": [
+            {
+                "from": _iso(one.start),
+                "to": _iso(one.end),
+                "taken": one.taken,
+                "free": shelved.has - one.taken,
+            }
+            for one in shelved.hours
+        ],
     }
 
 

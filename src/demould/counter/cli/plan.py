@@ -14,9 +14,16 @@ from demould.counter.text.entries import ENTRIES
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
 @click.option("--seed", type=int, default=0, help="Another seed, another equal plan.")
 @click.option("--agree", is_flag=True, help="Keep it: later plans move against it.")
+@click.option("--shelves", is_flag=True, help="Only what is free in the cold, when.")
 @common
 def plan(
-    folder: Path, seed: int, now: str | None, *, agree: bool, as_json: bool
+    folder: Path,
+    seed: int,
+    now: str | None,
+    *,
+    agree: bool,
+    shelves: bool,
+    as_json: bool,
 ) -> None:
     """Plan all orders of the kitchen FOLDER, backwards from the plate."""
     from demould.sheets.plain import plain
@@ -40,5 +47,10 @@ def plan(
         click.echo(f"Agreed: kept in {folder / ENTRIES}.", err=True)
     if as_json:
         print_json(of_timing(timing))
+        return
+    if shelves and timing.stands:
+        from demould.sheets.shelves_page import shelves_page
+
+        click.echo(plain(shelves_page(read.kitchen, timing, moment)), nl=False)
         return
     click.echo(plain(plan_page(read.kitchen, makings, timing, moment)), nl=False)

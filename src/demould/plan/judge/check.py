@@ -34,7 +34,7 @@ def check(problem: Problem, schedule: Schedule) -> tuple[Violation, ...]:
     if schedule.status in ("infeasible", "unknown"):
         return tuple(_no_plan(problem, schedule))
     amiss = [*_wrong_problem(problem, schedule), *_step_set(problem, schedule)]
-    done, roadless = _read(problem, schedule)
+    done, roadless = placed(problem, schedule)
     amiss += roadless
     for place in done.values():
         amiss += times(problem, place)
@@ -80,9 +80,10 @@ def _step_set(problem: Problem, schedule: Schedule) -> Iterator[Violation]:
             yield Violation(rule="steps", text=f"nobody asked for {name!r}")
 
 
-def _read(
+def placed(
     problem: Problem, schedule: Schedule
 ) -> tuple[dict[str, Done], list[Violation]]:
+    """Give each step its place and its road, and say which road there is not."""
     places = {place.id: place for place in schedule.steps}
     done: dict[str, Done] = {}
     amiss: list[Violation] = []

@@ -32,7 +32,7 @@ def capacity(
     What was taken before it is now is as it is: it alone is never too much.
     """
     since = 0 if problem.now is None else problem.now
-    taken = [use for use in _uses(problem, done, resource.name) if use[2]]
+    taken = [use for use in uses(problem, done, resource.name) if use[2]]
     changes = {begin for begin, *_ in taken}
     changes |= {edge for o in resource.profile for edge in (o.start, o.end)}
     for minute in sorted(changes):
@@ -52,7 +52,7 @@ def capacity(
             return
 
 
-def _uses(
+def uses(
     problem: Problem, done: Mapping[str, Done], name: str
 ) -> Iterator[tuple[int, int, int, str]]:
     """Give each use of a resource as first and last minute, amount and step."""
