@@ -155,3 +155,35 @@ def test_the_weight_of_a_leaf_is_a_doubt_of_the_week_too(tmp_path: Path) -> None
     after = sure_in(demo_with(tmp_path, leaves)).assumed
     assert len(after) == len(demo_sure().assumed) + 1
     assert any("leaf" in figure.name for figure in after)
+
+
+def test_money_of_a_piece_is_told_where_prices_are_known() -> None:
+    """Ganache 7.19 of money in 816.9 g; 62.1 ml a piece at 0.57 and 0.66 g/ml.
+
+    The span is 7.190 / 816.9 x 62.1 x 0.09 = 0.049 of money.
+    """
+    folder = demo_folder()
+    found = sure_of([pebbles()], folder.kitchen, FIND, folder.larder)
+    (move,) = (one for one in found.moves if one.figure.unit == "g/ml")
+
+    assert move.money is not None
+    ends = dict(move.money.values)
+    low, high = float(str(ends["low"])), float(str(ends["high"]))
+    assert high - low == pytest.approx(0.049, abs=0.0005)
+    without = sure_of([pebbles()], folder.kitchen, FIND)
+    assert all(one.money is None for one in without.moves)
+
+
+def test_what_stays_in_the_jug_is_no_money_of_a_piece() -> None:
+    """A film 0.4 mm apart on 107.8 cm2 at 1.06 g/ml is 4.57 g of a dip of 19.31 a kilo.
+
+    (330 x 15.50 + 270 x 24.00 + 8 x 18.00) / 608 = 19.31, and 0.00457 x 19.31 = 0.088.
+    """
+    folder = demo_folder()
+    found = sure_of([pebbles()], folder.kitchen, FIND, folder.larder)
+    words = move(found, "film of the dip").money
+
+    assert words is not None
+    ends = dict(words.values)
+    low, high = float(str(ends["low"])), float(str(ends["high"]))
+    assert high - low == pytest.approx(0.088, abs=0.0005)

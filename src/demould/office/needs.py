@@ -1,7 +1,7 @@
 """What all orders need of everything bought: gross, and what of it is used up."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from demould.amounts.counts.factors import Make
@@ -162,7 +162,7 @@ def ingredients_of(dessert: Dessert, make: Make, find: Find) -> dict[str, float]
     return found
 
 
-def as_bought(ingredient: str, own: dict[str, Stocked]) -> tuple[str, float]:
+def as_bought(ingredient: str, own: Mapping[str, Stocked]) -> tuple[str, float]:
     """Give what an ingredient is bought as, and grams of that for one gram of it."""
     stocked = own.get(ingredient)
     times = 1.0

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
-from demould.week.sure import Sure
+from demould.week.sure import Move, Sure
 from demould.week.unsaid import Unsaid
 
 
@@ -32,6 +32,11 @@ def _unsaid(one: Unsaid) -> tuple[Cell, ...]:
     return Cell(text=one.says), Cell(text="; ".join(taken)), Cell(text=one.asks)
 
 
+def _moved(move: Move) -> str:
+    """What moves most, and what the money of a piece does."""
+    return "; ".join(str(words) for words in (move.says, move.money) if words)
+
+
 def _blocks(
     sure: Sure, unsaid: tuple[Unsaid, ...], will_it: Iterable[Block]
 ) -> Iterator[Block]:
@@ -52,7 +57,7 @@ def _blocks(
         rows=tuple(
             (
                 Cell(text=f"{move.figure.name} {move.figure}", known="assumed"),
-                Cell(text=move.says),
+                Cell(text=_moved(move)),
                 Cell(text=move.settled_by),
             )
             for move in sure.moves

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from demould.advice.gaps.settling import settled_by
+from demould.advice.money import Own, money_a_piece
 from demould.amounts.counts.doubt import Doubt, doubts_of, put_at
 from demould.amounts.counts.factors import makes
 from demould.amounts.counts.yields import yields
@@ -14,6 +15,7 @@ from demould.mise.dessert import Dessert
 from demould.mise.figure import Assumed, Figure, assumed_in
 from demould.mise.kitchen import Kitchen
 from demould.mise.order import Order
+from demould.mise.own_larder import Larder
 from demould.mise.words import Words
 from demould.week.making import Making, pieces_for
 
@@ -26,7 +28,8 @@ class Move:
     """What one assumed figure moves most, between its low and its high.
 
     `share` is that move as a share of the likely value; `says` puts it in words, and
-    `settled_by` is the measurement that would settle it.
+    `settled_by` is the measurement that would settle it. `money` is what the ingredients
+    of a piece cost at both ends, where prices are known and it moves.
     """
 
     figure: Figure
@@ -34,6 +37,7 @@ class Move:
     share: float
     says: Words
     settled_by: Words
+    money: Words | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +50,7 @@ class Sure:
 
 @dataclass(frozen=True, slots=True)
 class _Output:
-    """One number a cook acts on: ``pieces`` of a component, ``grams``, ``make``."""
+    """One number a cook acts on: ``pieces`` of a component, ``grams``, ``make``, ``cost``."""
 
     kind: str
     component: str
@@ -55,8 +59,14 @@ class _Output:
 _Outputs = Mapping[_Output, float]
 
 
-def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
-    """Put every assumed figure at both its ends and see what moves."""
+def sure_of(
+    makings: Iterable[Making], kitchen: Kitchen, find: Find, larder: Larder = ()
+) -> Sure:
+    """Put every assumed figure at both its ends and see what moves.
+
+    Money is of what `larder` has a price for.
+    """
+    own = {one.key: one for one in larder}
     makings = tuple(makings)
     moves: list[Move] = []
     assumed: dict[Figure, None] = {}
@@ -74,12 +84,12 @@ def sure_of(makings: Iterable[Making], kitchen: Kitchen, find: Find) -> Sure:
             )
         )
         dessert = making.amounts.dessert
-        likely = _outputs(making.order, dessert, kitchen, find)
+        likely = _outputs(making.order, dessert, kitchen, find, own)
         for doubt in doubts_of(dessert, kitchen):
             if doubt.figure not in hangs_on:
                 continue
             assumed[doubt.figure] = None
-            move = _move(making, kitchen, find, doubt, likely)
+            move = _move(making, kitchen, find, own, doubt, likely)
             if move is not None:
                 moves.append(move)
     ranked = sorted(moves, key=lambda move: -move.share)
@@ -95,11 +105,16 @@ def _each_figure_once(moves: Iterable[Move]) -> Iterator[Move]:
 
 
 def _move(
-    making: Making, kitchen: Kitchen, find: Find, doubt: Doubt, likely: _Outputs
+    making: Making,
+    kitchen: Kitchen,
+    find: Find,
+    own: Own,
+    doubt: Doubt,
+    likely: _Outputs,
 ) -> Move | None:
     dessert = making.amounts.dessert
     ends = [
-        _outputs(making.order, *put_at(dessert, kitchen, doubt, bound), find)
+        _outputs(making.order, *put_at(dessert, kitchen, doubt, bound), find, own)
         for bound in (doubt.low, doubt.high)
     ]
     whole = _whole(making, likely)
@@ -117,6 +132,26 @@ def _move(
         share=shares[output],
         says=_says(making, doubt.figure, output, likely, ends),
         settled_by=settled_by(doubt.figure),
+        money=_money(likely, ends),
+    )
+
+
+_COST = _Output("cost", "")
+
+
+def _money(likely: _Outputs, ends: list[dict[_Output, float]]) -> Words | None:
+    """What a piece costs at both ends, where it shows in two digits."""
+    if any(_COST not in one for one in (likely, *ends)):
+        return None
+    low, high = sorted(one[_COST] for one in ends)
+    usual = likely[_COST]
+    if f"{low:.2f}" == f"{high:.2f}":
+        return None
+    return Words(
+        "ingredients {low:.2f} to {high:.2f} of money a piece, not {likely:.2f}",
+        low=low,
+        high=high,
+        likely=usual,
     )
 
 
@@ -133,13 +168,14 @@ def _whole(making: Making, likely: _Outputs) -> _Outputs:
             "make": value,
             "pieces": value if output.component in weakest else 0.0,
             "grams": grams,
+            "cost": 0.0,
         }[output.kind]
         for output, value in likely.items()
     }
 
 
 def _outputs(
-    order: Order, dessert: Dessert, kitchen: Kitchen, find: Find
+    order: Order, dessert: Dessert, kitchen: Kitchen, find: Find, own: Own
 ) -> dict[_Output, float]:
     """Give what a cook acts on; nothing where no piece can be at this end."""
     made = int(pieces_for(order, kitchen).value)
@@ -149,7 +185,9 @@ def _outputs(
         making = makes(dessert, kitchen, find, turns)
     except ValueError:
         return {}
+    money = money_a_piece(dessert, given, find, own) if own else None
     return {
+        **({} if money is None else {_COST: money}),
         _Output("make", ""): float(made),
         **{_Output("pieces", one.component): one.gives.value for one in given},
         **{_Output("grams", one.component): one.weigh.value for one in making},

@@ -25,14 +25,15 @@ Kind = Literal[
     "listed, not used",
 ]
 
-What = Literal["pieces", "dose", "fat", "grams", "hours"]
+What = Literal["pieces", "dose", "fat", "grams", "hours", "cost"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moved:
     """How far one number moves between the two ends of what is not said.
 
-    `component` is its key, "" for the dessert. `unit` is pieces, %, g or h. `share` is
+    `component` is its key, "" for the dessert. `unit` is pieces, %, g, h or
+    money. `share` is
     the move as a share of what it is likely to be: what gaps are ranked by.
     """
 

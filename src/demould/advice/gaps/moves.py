@@ -1,9 +1,11 @@
-"""How far pieces, set, fat, grams and hours move: worked out at both ends."""
+"""How far pieces, set, fat, grams, hours and money move: worked out at both ends."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 
 from demould.advice.gaps.gap import Moved, What
+from demould.advice.money import Own, money_a_piece
 from demould.amounts.counts.yields import yields
 from demould.matter.composition import composition
 from demould.matter.grams import Find, after_cooking
@@ -43,14 +45,18 @@ class Worked:
 
 
 def outcome_of(
-    dessert: Dessert, kitchen: Kitchen, find: Find, before: Worked | None = None
+    dessert: Dessert,
+    kitchen: Kitchen,
+    find: Find,
+    before: Worked | None = None,
+    own: Own = MappingProxyType({}),
 ) -> Outcome:
     """Every number that a cook acts on; no pieces where none can be made.
 
     `before` is the same dessert worked out with one thing different: what does not hang
-    on that is taken from there.
+    on that is taken from there. Money is of one piece, of what `own` has a price for.
     """
-    found = _pieces(dessert, kitchen, find, before)
+    found = _pieces(dessert, kitchen, find, before, own)
     same = {id(one) for one in before.dessert.components} if before else set()
     for component in dessert.components:
         if before is not None and id(component) in same:
@@ -65,21 +71,25 @@ def outcome_of(
 
 
 def _pieces(
-    dessert: Dessert, kitchen: Kitchen, find: Find, before: Worked | None
+    dessert: Dessert, kitchen: Kitchen, find: Find, before: Worked | None, own: Own
 ) -> dict[Point, float]:
-    """Pieces of each component; a change of the method alone moves none."""
+    """Pieces of each component and the money of one; the method alone moves none."""
     if before is not None and kitchen is before.kitchen:
         was, now = (_but_methods(one) for one in (before.dessert, dessert))
         if was == now:
             return {
                 point: value
                 for point, value in before.outcome.items()
-                if point.what == "pieces"
+                if point.what in ("pieces", "cost")
             }
     found: dict[Point, float] = {}
     try:
-        for one in yields(dessert, kitchen, find):
+        given = yields(dessert, kitchen, find)
+        for one in given:
             found[Point(what="pieces", component=one.component)] = one.exact.value
+        money = money_a_piece(dessert, given, find, own) if own else None
+        if money is not None:
+            found[Point(what="cost", component="")] = money
     except ValueError:
         found[Point(what="pieces", component="")] = 0.0
     return found
@@ -144,7 +154,9 @@ def moved(
             likely=value,
             low=low.get(point, 0.0),
             high=high.get(point, 0.0),
-            unit={"pieces": "pieces", "hours": "h", "grams": "g"}.get(point.what, "%"),
+            unit={"pieces": "pieces", "hours": "h", "grams": "g", "cost": "money"}.get(
+                point.what, "%"
+            ),
             share=_share(
                 point, value, low.get(point, 0.0), high.get(point, 0.0), likely
             ),

@@ -36,9 +36,10 @@ def gaps_of(
     find
         The look-up of ingredients.
     larder
-        The kitchen's own: a name that is described there is not vague.
+        The kitchen's own: a name that is described there is not vague, and its prices
+        say how far the money of a piece moves.
     """
-    trying = Trying(dessert=dessert, kitchen=kitchen, find=find)
+    trying = Trying(dessert=dessert, kitchen=kitchen, find=find, larder=larder)
     found = (
         *assumed_gaps(trying),
         *amount_gaps(trying),

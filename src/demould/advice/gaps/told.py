@@ -24,6 +24,11 @@ def told(move: Moved) -> Words:
                 "{name}: sets with {low:.2f} to {high:.2f} %, not {likely:.2f}",
                 **values,
             )
+        case "cost":
+            return Words(
+                "ingredients {low:.2f} to {high:.2f} of money a piece, not {likely:.2f}",
+                **values,
+            )
         case "fat":
             return Words(
                 "{name}: fat {low:.0f} to {high:.0f} %, not {likely:.0f}", **values
@@ -40,22 +45,28 @@ def told(move: Moved) -> Words:
 
 
 def moves_told(gap: Gap, most: int = 2) -> Iterator[Words]:
-    """The largest moves of a gap that a cook can see in whole pieces or figures."""
+    """The largest moves of a gap that a cook can see in whole pieces or figures.
+
+    Money comes last, whatever else moves: it is never crowded out.
+    """
     shown: list[str] = []
-    others = [move for move in gap.moves if move.what != "grams"]
-    for move in others or gap.moves:
+    others = [move for move in gap.moves if move.what not in ("grams", "cost")]
+    for move in others or [move for move in gap.moves if move.what != "cost"]:
         words = told(move)
         seen = _seen(move)
         if seen and str(words) not in shown:
             shown.append(str(words))
             yield words
         if len(shown) == most:
-            return
+            break
+    for move in gap.moves:
+        if move.what == "cost" and _seen(move):
+            yield told(move)
 
 
 def _seen(move: Moved) -> bool:
     """Whether it shows once it is rounded to be read."""
-    digits = {"dose": 2, "pieces": 0}.get(move.what, 0)
+    digits = {"dose": 2, "cost": 2}.get(move.what, 0)
     ends = (move.low, move.high)
     if move.what == "pieces":
         return any(int(end + 1e-9) != int(move.likely + 1e-9) for end in ends)

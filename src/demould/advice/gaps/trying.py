@@ -11,6 +11,7 @@ from demould.mise.component import Component
 from demould.mise.dessert import Dessert
 from demould.mise.formula import FormulaLine
 from demould.mise.kitchen import Kitchen
+from demould.mise.own_larder import Larder, Stocked
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,11 +21,16 @@ class Trying:
     dessert: Dessert
     kitchen: Kitchen
     find: Find
+    larder: Larder = ()
 
     @cached_property
     def likely(self) -> Outcome:
         """What comes out with all that is taken now."""
-        return outcome_of(self.dessert, self.kitchen, self.find)
+        return outcome_of(self.dessert, self.kitchen, self.find, own=self._own)
+
+    @cached_property
+    def _own(self) -> dict[str, Stocked]:
+        return {one.key: one for one in self.larder}
 
     @cached_property
     def _before(self) -> Worked:
@@ -32,7 +38,9 @@ class Trying:
 
     def changed(self, dessert: Dessert, kitchen: Kitchen | None = None) -> Outcome:
         """What comes out with something in the dessert or the kitchen changed."""
-        return outcome_of(dessert, kitchen or self.kitchen, self.find, self._before)
+        return outcome_of(
+            dessert, kitchen or self.kitchen, self.find, self._before, self._own
+        )
 
     def with_component(self, component: Component) -> Outcome:
         """What comes out with one component changed."""

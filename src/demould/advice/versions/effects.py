@@ -4,16 +4,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from demould.advice.gaps.moves import NEWS, outcome_of
+from demould.advice.money import Own, money_of
 from demould.matter.composition import composition
-from demould.matter.grams import Find, weighed_lines
+from demould.matter.grams import Find
 from demould.matter.sweetness import sweetness
-from demould.mise.component import Component
 from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
-from demould.mise.own_larder import Larder, Stocked
+from demould.mise.own_larder import Larder
 from demould.mise.words import Words
-from demould.office.needs import as_bought
-from demould.office.packs import price_a_bought_kg
 
 _SAYS: Mapping[str, str] = {
     "pieces": "{name} as written gives {was} pieces, now {now}",
@@ -55,15 +53,13 @@ def effects_of(
 _Numbers = Mapping[tuple[str, str], float]
 
 
-def _numbers(
-    dessert: Dessert, kitchen: Kitchen, find: Find, own: dict[str, Stocked]
-) -> _Numbers:
+def _numbers(dessert: Dessert, kitchen: Kitchen, find: Find, own: Own) -> _Numbers:
     found: dict[tuple[str, str], float] = {
         (point.what, point.component): value
         for point, value in outcome_of(dessert, kitchen, find).items()
     }
     for component in dessert.components:
-        if (money := _money(component, find, own)) > 0:
+        if (money := money_of(component, find, own)) > 0:
             found["cost", component.key] = money
         try:
             made_of = composition(component, find, dessert.components)
@@ -71,17 +67,6 @@ def _numbers(
             continue
         found["sweetness", component.key] = sweetness(made_of)
     return found
-
-
-def _money(component: Component, find: Find, own: dict[str, Stocked]) -> float:
-    """What the lines cost that a price is known of."""
-    money = 0.0
-    for line, grams in weighed_lines(component.formula, find):
-        bought, times = as_bought(line.ingredient or "", own)
-        stocked = own.get(bought)
-        if stocked is not None and stocked.price is not None:
-            money += grams.value * times / 1000 * float(price_a_bought_kg(stocked))
-    return money
 
 
 def _moved(

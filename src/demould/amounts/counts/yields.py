@@ -22,7 +22,8 @@ class Yield:
     """What one component as written gives.
 
     `exact` is pieces before rounding, `gives` after. `each` is grams that must be ready
-    for a piece. `remark` says what the number hangs on (the jug).
+    for a piece. `standing` is grams that only stand in the jug to the end. `remark` says what
+    the number hangs on (the jug).
     """
 
     component: str
@@ -31,6 +32,7 @@ class Yield:
     gives: Figure
     each: Figure
     remark: Words | None = None
+    standing: Figure | None = None
 
 
 def yields(dessert: Dessert, kitchen: Kitchen, find: Find) -> tuple[Yield, ...]:
@@ -65,6 +67,7 @@ def _yield(
         gives=_gives(dessert, kitchen, component, exact),
         each=asked.each,
         remark=_remark(asked),
+        standing=asked.standing,
     )
 
 

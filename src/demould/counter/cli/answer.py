@@ -383,6 +383,7 @@ def of_sure(sure: Sure) -> Answer:
                 "dessert": move.dessert,
                 "share": move.share,
                 "says": str(move.says),
+                "money": str(move.money) if move.money else None,
                 "settled_by": str(move.settled_by),
             }
             for move in sure.moves

@@ -41,7 +41,7 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
         sys.exit(FAULTS)
     makings = makings_of(read, moment)
     find = find_in(read.larder)
-    sure = sure_of(makings, read.kitchen, find)
+    sure = sure_of(makings, read.kitchen, find, read.larder)
     unsaid = unsaid_of(read)
     found = will_it_of(read.desserts, read.kitchen, find)
     makeup = [one for dessert in read.desserts for one in makeups(dessert, find)]
