@@ -41,6 +41,7 @@ def test_every_table_is_looked_at() -> None:
         "cautions",
         "columns",
         "constituents",
+        "decorations",
         "energy_factors",
         "hygiene_rules",
         "ingredients",

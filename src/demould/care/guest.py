@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from demould.care.allergens import Allergens, May, allergens_of
+from demould.care.decoration import OnFood, decorations_of
 from demould.care.inside import inside
 from demould.care.shared import Dipped, by_dip, by_tools, handled
 from demould.larder.allergens import Allergen, allergens_in
@@ -39,6 +40,7 @@ class ForGuests:
     handled: tuple[Allergen, ...]
     without: tuple[Without, ...]
     cautions: tuple[Caution, ...]
+    decorations: tuple[OnFood, ...] = ()
 
 
 def for_guests(
@@ -70,6 +72,7 @@ def for_guests(
         handled=tuple(one for one in handled(larder) if one.name not in found.names),
         without=_without(written, variant, found, larder),
         cautions=guest_cautions(dessert, larder),
+        decorations=decorations_of(dessert, larder, RULES),
     )
 
 
@@ -99,6 +102,9 @@ def _without(
 
 GROUND = {"paste", "butter", "flour", "oil", "marzipan", "praline"}
 """Nobody chokes on these as on a nut."""
+
+RULES = "eu"
+"""The rule set colours and decorations are told by, where nobody chose another."""
 
 HEATED_C = 70
 """An egg that a step brings this far is not called raw."""

@@ -6,6 +6,7 @@ from datetime import date
 
 from demould.amounts.layers.piece import Piece
 from demould.care.allergens import Allergens, allergens_of
+from demould.care.decoration import OnFood, decorations_of
 from demould.care.ingredient_list import (
     Listed,
     emphasised,
@@ -89,6 +90,7 @@ def label_of(
     """
     listed = ingredient_list(dessert, piece, larder, find, rules)
     told = allergens_of(dessert, larder)
+    on_it = decorations_of(dessert, larder, rules.name)
     of = made_of(dessert, piece, find)
     panel = eu_panel if rules.panel == "eu" else us_panel
     named = emphasised(listed, said.sold_as) if rules.quantity else ()
@@ -103,7 +105,7 @@ def label_of(
         quantities=tuple((one.name, quantity(one)) for one in named),
         contains=_contains(told, rules) if rules.contains_line else (),
         panel=panel(of, piece.whole.value),
-        open=tuple(_open(told, listed, rules, said, today)),
+        open=tuple(_open(told, listed, rules, said, today, on_it)),
         from_memory=_from_memory(rules),
     )
 
@@ -120,6 +122,7 @@ def _open(
     rules: RuleSet,
     said: Said,
     today: date,
+    on_it: tuple[OnFood, ...],
 ) -> Iterator[Words]:
     if today > rules.read_again_by:
         yield Words(
@@ -141,6 +144,9 @@ def _open(
     for odd in told.contradictions:
         if not odd.read_by:
             yield odd.says
+    for one_on in on_it:
+        if one_on.permit != "yes":
+            yield one_on.says
     blank = [
         name
         for name, value in (

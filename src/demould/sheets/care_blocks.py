@@ -249,6 +249,8 @@ def _check_rows(guests: ForGuests) -> Iterator[tuple[Cell, ...]]:
         yield blank, Cell(text=_without(one.allergen, one.why))
     for line in _may(guests):
         yield blank, Cell(text=line)
+    for on_it in guests.decorations:
+        yield blank, Cell(text=on_it.says, strong=on_it.permit == "no")
 
 
 def _without(allergen: Allergen, why: Words) -> Words:
@@ -349,4 +351,5 @@ def _floor_lines(guests: ForGuests) -> Iterator[Words]:
             what=", ".join(named(one) for one in guests.handled),
         )
     yield from (one.says for one in guests.inside.exempt)
+    yield from (one.says for one in guests.decorations)
     yield from (Words("{says}", says=one.says) for one in guests.cautions)

@@ -37,6 +37,10 @@ def of_guests(guests: ForGuests) -> Answer:
         ],
         "handled": [one.name for one in guests.handled],
         "exempt": [str(one.says) for one in guests.inside.exempt],
+        "decorations": [
+            {"what": one.what, "permit": one.permit, "says": str(one.says)}
+            for one in guests.decorations
+        ],
         "cautions": [one.says for one in guests.cautions],
     }
 
