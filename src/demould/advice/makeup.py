@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from demould.advice.bands.quantity import has_weight
+from demould.advice.colour import Colour, colours
 from demould.larder.ingredient import Composition
 from demould.matter.acidity import Acidity, acidity
 from demould.matter.composition import composition
@@ -19,7 +20,8 @@ class Makeup:
     """One component after straining and cooking, per 100 g; pH as a band or None.
 
     `density` is by composition, without air. [g/ml] Sweetness and what keeps from
-    freezing are the trade's numbers, sucrose 100.
+    freezing are the trade's numbers, sucrose 100. `colours` are those of a dip, a glaze or
+    a spray.
     """
 
     component: str
@@ -30,6 +32,7 @@ class Makeup:
     density: float
     acidity: Acidity | None
     doses: tuple[Dose, ...]
+    colours: tuple[Colour, ...] = ()
 
 
 def makeups(dessert: Dessert, find: Find) -> tuple[Makeup, ...]:
@@ -50,6 +53,7 @@ def makeups(dessert: Dessert, find: Find) -> tuple[Makeup, ...]:
                 density=mix_density(made_of),
                 acidity=acidity(inside(component, find, parts)),
                 doses=doses(component, find, parts),
+                colours=tuple(colours(component, find)),
             )
         )
     return tuple(found)

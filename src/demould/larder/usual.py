@@ -16,3 +16,15 @@ def usual_share(what: str) -> Fact:
     """
     name = named("usual_amounts").get(plain(what), ANYTHING)
     return facts(by_name("usual_amounts")[name])["share"]
+
+
+def is_colouring(what: str) -> bool:
+    """Whether a thing is weighed for its shade.
+
+    >>> is_colouring("black cocoa"), is_colouring("red colour"), is_colouring("salt")
+    (True, True, False)
+    """
+    words = plain(what).split()
+    return named("usual_amounts").get(plain(what)) == "colouring" or any(
+        word.startswith(("colour", "color")) for word in words
+    )

@@ -65,6 +65,24 @@ def made_of(found: Sequence[Makeup]) -> Iterator[Block]:
         ),
         rows=tuple(_made_of(one) for one in found),
     )
+    coloured = tuple(_coloured(one) for one in found if one.colours)
+    if coloured:
+        yield Lines(lines=coloured)
+
+
+def _coloured(one: Makeup) -> Words:
+    """Give each colour of a coat in grams and as a share of it."""
+    shares = (
+        f"{colour.grams:.3g} g {colour.what} in {colour.whole:.0f} g,"
+        f" {colour.share:.2g} %"
+        for colour in one.colours
+    )
+    return Words(
+        "{name}: {shares} (by the scale, never by the spoon; the shade is your own: note"
+        " which it gave)",
+        name=one.name,
+        shares=", ".join(shares),
+    )
 
 
 def _made_of(one: Makeup) -> tuple[Cell, ...]:

@@ -91,6 +91,10 @@ def of_makeup(one: Makeup) -> Answer:
         "density": one.density,
         "ph": [one.acidity.low, one.acidity.high] if one.acidity else None,
         "set_by": {dose.agent: of_figure(dose.to_judge) for dose in one.doses},
+        "colours": [
+            {"what": colour.what, "grams": colour.grams, "percent": colour.share}
+            for colour in one.colours
+        ],
     }
 
 
