@@ -56,6 +56,30 @@ def read_reading(text: str, zone: ZoneInfo) -> tuple[datetime, float, bool]:
     return at, at_c, place == "piece"
 
 
+def read_weighing(text: str) -> tuple[float, float]:
+    """``68.2 g to 77.3 g``: one piece before and after, in g.
+
+    Raises
+    ------
+    UnreadableError
+        If one of the two is missing or no weight, or the piece got no heavier.
+    """
+    before_text, _, after_text = text.partition(" to ")
+    if not after_text.strip():
+        raise UnreadableError(
+            Words("{found!r} is not one piece before and after", found=text),
+            Words("Write it like 68.2 g to 77.3 g"),
+        )
+    before = read_amount(before_text, name="piece before", kinds=("mass",)).value
+    after = read_amount(after_text, name="piece after", kinds=("mass",)).value
+    if not 0 < before < after:
+        raise UnreadableError(
+            Words("{found!r} is a piece that took nothing on", found=text),
+            Words("Write before first, then after, the same piece"),
+        )
+    return before, after
+
+
 def read_degrees(text: str, name: str) -> float:
     """``-18 °C``, or the number alone.
 

@@ -23,6 +23,7 @@ GROUPS = {
     "A dessert": {
         "note": "A draft dessert from a scribbled note, no word dropped.",
         "count": "Pieces of each component side by side, and its own factor.",
+        "film": "Your own film of a dip, from pieces weighed before and after.",
         "cold": "How long to freeze and to thaw.",
         "draw": "The cut of a piece 1 : 1, its jug, its moulds, as SVG and PDF.",
         "try": "One thing changed: what moves, the two weeks side by side.",
