@@ -1,6 +1,7 @@
 from dataclasses import replace
 
 from demould.demo import NOW
+from demould.mise.figure import Figure, Stated
 from demould.mise.folder import Folder
 from demould.week.faults import faults_of
 from tests.demo_folder import demo_folder
@@ -65,3 +66,45 @@ def test_a_centre_that_does_not_go_into_its_mould_is_a_fault() -> None:
         replace(folder, kitchen=replace(folder.kitchen, moulds=moulds)), NOW
     )
     assert fault.file == "desserts/meadow-domes.yaml"
+
+
+def away(percent: float) -> Figure:
+    return Figure(name="away", value=percent, unit="%", origin=Stated())
+
+
+def with_component(key: str, **other: object) -> Folder:
+    folder = demo_folder()
+    desserts = tuple(
+        replace(
+            dessert,
+            components=tuple(
+                replace(one, **other) if one.key == key else one  # type: ignore[arg-type]
+                for one in dessert.components
+            ),
+        )
+        if dessert.key == "river-pebble"
+        else dessert
+        for dessert in folder.desserts
+    )
+    return replace(folder, desserts=desserts)
+
+
+def test_a_component_without_one_amount_is_a_fault_at_its_line() -> None:
+    folder = demo_folder()
+    (pebble,) = (one for one in folder.desserts if one.key == "river-pebble")
+    (sauce,) = (one for one in pebble.components if one.key == "sauce")
+    lines = tuple(replace(line, amount=None) for line in sauce.formula)
+    (said,) = told(with_component("sauce", formula=lines))
+    assert said.startswith("desserts/river-pebble.yaml:")
+    assert said.endswith(
+        "nothing in the sauce has an amount. Write an amount for at least one of its"
+        " lines: 280 g cream."
+    )
+    assert told(with_component("sauce", formula=(sauce.formula[0], *lines[1:]))) == []
+
+
+# 380 g purée, 160 g pear, ... : by the larder's sheets about 76 % of the centre is water.
+def test_more_cooked_away_than_there_is_water_is_a_fault() -> None:
+    (said,) = told(with_component("centre", cooked_away=away(90)))
+    assert "90 % of the centre cooks away, and only 7" in said
+    assert told(with_component("centre", cooked_away=away(60))) == []

@@ -125,6 +125,20 @@ def test_wrong_use_says_what_would_be_right(
     assert said in result.stderr
 
 
+def test_a_note_of_one_word_is_drafted_and_its_week_asks_for_an_amount(
+    run: Run,
+) -> None:
+    drafted = run("sugar")
+    week = run("sugar", "-n", "24", "--on", "sat 19:30")
+    told = run("sugar", "-n", "24", "--on", "sat 19:30", "--json")
+
+    assert drafted.exit_code == 0, drafted.stderr
+    assert week.exit_code == 1
+    assert week.stderr.startswith("pebble.txt: a part of it has no amount at all")
+    (fault,) = json.loads(told.stdout)["faults"]
+    assert fault["remedy"].startswith("Write at least one, like 280 g cream")
+
+
 def test_two_versions_of_a_file_show_the_line_and_what_it_does(tmp_path: Path) -> None:
     kitchen = Path(shutil.copytree(DEMO, tmp_path / "kitchen"))
     new = kitchen / "desserts" / "river-pebble.yaml"

@@ -5,14 +5,15 @@ from __future__ import annotations
 import sys
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 from zoneinfo import ZoneInfo
 
 import click
 
 from demould.counter.cli.answer import of_problem
 from demould.counter.cli.asking import FAULTS, common, moment_at, print_json, say, tell
-from demould.mise.problem import UnreadableError
+from demould.mise.problem import Problem, UnreadableError
+from demould.mise.words import Words
 
 if TYPE_CHECKING:
     from demould.matter.whole import Whole
@@ -81,14 +82,14 @@ def note(
     for words in found.said:
         click.echo(f"{words}.", err=True)
     if found.folder is None:
-        if as_json:
-            print_json({"faults": [of_problem(one) for one in found.problems]})
-        tell(found.problems)
-        sys.exit(FAULTS)
+        _stop(found.problems, as_json=as_json)
     week = None
     if wanted is not None:
+        from demould.week.faults import unweighed
         from demould.week.sections import week_of
 
+        if unweighed(found.folder):
+            _stop((_without_amounts(file),), as_json=as_json)
         say("working the week out ...")
         week = week_of(found.folder, moment)
     if out is not None:
@@ -111,6 +112,21 @@ def note(
         from demould.sheets.week_page import week_page
 
         click.echo(plain(week_page(week, None)), nl=False)
+
+
+def _stop(problems: tuple[Problem, ...], *, as_json: bool) -> NoReturn:
+    if as_json:
+        print_json({"faults": [of_problem(one) for one in problems]})
+    tell(problems)
+    sys.exit(FAULTS)
+
+
+def _without_amounts(file: Path) -> Problem:
+    wrong = Words("a part of it has no amount at all, and a week needs one in each")
+    remedy = Words(
+        "Write at least one, like 280 g cream; without --on, the draft says what is open"
+    )
+    return Problem(file.name, 0, 0, wrong, remedy)
 
 
 def _whole(folder: Folder) -> list[Whole]:

@@ -18,7 +18,7 @@ from demould.mise.note.noted import Note
 from demould.mise.note.read_note import MOST_CHARACTERS, read_note
 from demould.mise.problem import Problem, UnreadableError
 from demould.mise.words import Words
-from demould.week.faults import faults_of
+from demould.week.faults import misfits_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +84,7 @@ def _read(
 ) -> tuple[Folder | None, tuple[Problem, ...]]:
     folder, problems = folder_of(texts, now)
     if folder is not None and not problems:
-        problems = faults_of(folder, now)
+        problems = misfits_of(folder, now)
     return folder, problems
 
 
