@@ -73,6 +73,23 @@ def test_paste_that_is_not_said_moves_the_money_by_its_price(tmp_path: Path) -> 
     assert move.high - move.low == pytest.approx(high - low, rel=0.003)
 
 
+def test_ends_that_read_the_same_are_said_once(tmp_path: Path) -> None:
+    folder = demo_with(
+        tmp_path,
+        (
+            "desserts/river-pebble.yaml",
+            "    3.6 g  gelatin 200 bloom",
+            "    gelatin 200 bloom",
+        ),
+    )
+    (gap,) = (
+        one for one in pebble_gaps(folder, folder.larder) if "gelatin" in str(one.says)
+    )
+    told = [str(words) for words in moves_told(gap) if "money" in str(words)]
+
+    assert told == ["ingredients 1.02 of money a piece, not 1.01"]
+
+
 def test_no_price_no_money() -> None:
     moves = [one for gap in pebble_gaps(demo_folder(), ()) for one in gap.moves]
 

@@ -24,6 +24,10 @@ def told(move: Moved) -> Words:
                 "{name}: sets with {low:.2f} to {high:.2f} %, not {likely:.2f}",
                 **values,
             )
+        case "cost" if f"{low:.2f}" == f"{high:.2f}":
+            return Words(
+                "ingredients {high:.2f} of money a piece, not {likely:.2f}", **values
+            )
         case "cost":
             return Words(
                 "ingredients {low:.2f} to {high:.2f} of money a piece, not {likely:.2f}",
