@@ -15,7 +15,9 @@ from pypdf import PdfReader
 from shapely.geometry import LineString, Polygon
 
 from demould.counter.paper.pdf import pdf_of
-from demould.mise.dessert import Dessert, Stands
+from demould.mise.dessert import Dessert, Rest, Stands
+from demould.mise.kitchen import Kitchen
+from demould.mise.read_shape import read_shape
 from demould.sheets.drawing.cut import cut_of
 from demould.sheets.drawing.labels import GUTTER_MM, Box, labels
 from demould.sheets.drawing.lettering import ABOVE, BELOW, width_mm
@@ -200,3 +202,50 @@ def test_any_name_and_any_height_still_fits(
     rest = made.components[len(called) :]
     odd = replace(made, components=(*called, *rest), layers=moved)
     inside_and_apart(section(odd, demo_folder().kitchen))
+
+
+def hollow(shape: str) -> tuple[Dessert, Kitchen]:
+    """The domes' mousse alone in a mould of another shape."""
+    made, kitchen = dessert("meadow-domes"), demo_folder().kitchen
+    filler = next(one for one in made.layers if isinstance(one.fill, Rest))
+    moulds = tuple(
+        replace(one, shape=read_shape(shape), water=None) if one.key == "dome" else one
+        for one in kitchen.moulds
+    )
+    return replace(made, layers=(filler,)), replace(kitchen, moulds=moulds)
+
+
+@pytest.mark.parametrize(
+    ("shape", "mm2"),
+    [
+        # two upright strips; two half ellipses of 16.5 x 35 mm
+        ("ring 180 x 45 mm, hole 60 mm", 2 * 60 * 45),
+        ("savarin 90 x 35 mm, hole 24 mm", math.pi * 16.5 * 35),
+    ],
+)
+def test_a_ring_is_drawn_with_its_hole(shape: str, mm2: float) -> None:
+    made, kitchen = hollow(shape)
+    cut = cut_of(made, kitchen)
+    assert cut.hole is not None
+    whole, hole = Polygon(both_sides(cut.cavity)), Polygon(both_sides(cut.hole))
+    assert whole.difference(hole).area == pytest.approx(mm2, rel=2e-3)
+    picture = section(made, kitchen)
+    inside_and_apart(picture)
+    fills = [mark.fill for mark in picture.marks if isinstance(mark, Path)]
+    assert "white" in fills
+
+
+@pytest.mark.parametrize(
+    "shape",
+    [
+        "sphere 60 mm",
+        "egg 80 x 60 mm",
+        "cone 60 to 20 x 80 mm",
+        "turned 0 0, 20 0, 30 25, 32 40 mm",
+        "outline 0 0, 60 0, 60 40, 0 0 mm, 25 mm high",
+        "free form 80 x 56 x 34 mm, water 90 ml",
+    ],
+)
+def test_every_other_shape_is_drawn_too(shape: str) -> None:
+    made, kitchen = hollow(shape)
+    inside_and_apart(section(made, kitchen))

@@ -6,12 +6,12 @@ from demould.amounts.layers.piece import Part, piece
 from demould.amounts.layers.place import placed
 from demould.amounts.layers.wall import Wall, walls
 from demould.amounts.shape.curve import Floats
-from demould.amounts.shape.skin import skin_of
+from demould.amounts.shape.skin import hole_of, skin_of
 from demould.amounts.shape.volume import mould_of
 from demould.mise.dessert import Dessert, Dip, Rest
 from demould.mise.kitchen import Kitchen
 from demould.mise.mould import Mould
-from demould.sheets.drawing.plane import Way, face, part_face, way_of
+from demould.sheets.drawing.plane import Way, face, part_face, part_hole, way_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +24,8 @@ class Cut:
         Along its longer side, or across.
     cavity, faces
         The right half of the mould's face and of each part's, `(n, 2)`.
+    hole, holes
+        The same of a ring's hole, and of each part's, None where there is none.
     walls
         Of each part, in the order of `faces`.
     parts
@@ -37,6 +39,8 @@ class Cut:
     way: Way
     cavity: Floats
     faces: tuple[Floats, ...]
+    hole: Floats | None
+    holes: tuple[Floats | None, ...]
     walls: tuple[Wall, ...]
     parts: tuple[Part, ...]
     coat_mm: float
@@ -73,12 +77,16 @@ def cut_of(dessert: Dessert, kitchen: Kitchen) -> Cut:
     mould = mould_of(kitchen, dessert.mould)
     cavity = skin_of(mould.shape)
     way = way_of(cavity)
+    parts = placed(dessert, kitchen)
+    hollow = hole_of(mould.shape)
     return Cut(
         dessert=dessert,
         mould=mould,
         way=way,
         cavity=face(cavity, way),
-        faces=tuple(part_face(part, way) for part in placed(dessert, kitchen)),
+        faces=tuple(part_face(part, way) for part in parts),
+        hole=None if hollow is None else face(hollow, way),
+        holes=tuple(part_hole(part, way) for part in parts),
         walls=walls(dessert, kitchen),
         parts=piece(dessert, kitchen).parts,
         coat_mm=sum(finish.film.value for finish in dessert.finish),

@@ -1,6 +1,7 @@
 """How wide a line of text is, so that nothing is written over anything else."""
 
 import re
+from collections.abc import Iterator
 
 # Advance widths of Atkinson Hyperlegible Regular, version 1.006, in thousandths of the
 # size, read from the `hmtx` table of the font that is printed with.
@@ -38,9 +39,9 @@ def width_mm(text: str, size_mm: float, *, bold: bool = False) -> float:
 
 
 def wrapped(text: str, size_mm: float, room_mm: float) -> tuple[str, ...]:
-    """Break a text between words into lines that fit; a longer word stays whole.
+    """Break a text between words into lines that fit; a number stays with its unit.
 
-    A number is never parted from its unit.
+    A word wider than the room is broken where it must be.
 
     >>> wrapped("set in round side down", 3.0, 20.0)
     ('set in round', 'side down')
@@ -51,5 +52,15 @@ def wrapped(text: str, size_mm: float, room_mm: float) -> tuple[str, ...]:
         if lines and width_mm(longer, size_mm) <= room_mm:
             lines[-1] = longer
         else:
-            lines.append(word)
+            lines.extend(_broken(word, size_mm, room_mm))
     return tuple(lines)
+
+
+def _broken(word: str, size_mm: float, room_mm: float) -> Iterator[str]:
+    held = ""
+    for sign in word:
+        if held and width_mm(held + sign, size_mm) > room_mm:
+            yield held
+            held = ""
+        held += sign
+    yield held

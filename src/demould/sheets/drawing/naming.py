@@ -25,7 +25,7 @@ ROUND_WITHIN_MM = 0.05
 def names(cut: Cut) -> Iterator[Note]:
     """Give the notes on the right: what each part is, its size and its grams."""
     by_way = {(part.component, part.how): part for part in cut.parts}
-    for face, wall in zip(cut.faces, cut.walls, strict=True):
+    for face, hole, wall in zip(cut.faces, cut.holes, cut.walls, strict=True):
         key = wall.part.layer.component
         held = by_way.get((key, "cut")) or by_way[key, "mould"]
         yield Note(
@@ -38,7 +38,7 @@ def names(cut: Cut) -> Iterator[Note]:
                     g=held.grams.value,
                 )
             ),
-            spots=_inside(face),
+            spots=_inside(face, hole),
         )
     for part in cut.parts:
         if part.how == "rest":
@@ -148,13 +148,18 @@ def _beside(cut: Cut, wall: Wall) -> str:
     )
 
 
-def _inside(face: Floats) -> tuple[Point, ...]:
+def _inside(face: Floats, hole: Floats | None) -> tuple[Point, ...]:
     low, high = float(face[:, 1].min()), float(face[:, 1].max())
     levels = low + (high - low) * LEVELS
     return tuple(
-        (0.75 * half_width(face, up), up)
+        (_between_faces(face, hole, up), up)
         for up in sorted(levels, key=lambda up: abs(up - (low + high) / 2))
     )
+
+
+def _between_faces(face: Floats, hole: Floats | None, up: float) -> float:
+    within = 0.0 if hole is None else half_width(hole, up)
+    return within + 0.75 * (half_width(face, up) - within)
 
 
 def _between(cut: Cut) -> tuple[Point, ...]:
@@ -162,7 +167,9 @@ def _between(cut: Cut) -> tuple[Point, ...]:
     found = []
     for up in LEVELS * cut.high:
         outside = half_width(cut.cavity, up)
-        inside = max((half_width(face, up) for face in cut.faces), default=0.0)
+        inside = max(
+            (half_width(face, up) for face in (*cut.faces, *_hollow(cut))), default=0.0
+        )
         edges = (
             edge for face in cut.faces for edge in (face[:, 1].min(), face[:, 1].max())
         )
@@ -173,6 +180,10 @@ def _between(cut: Cut) -> tuple[Point, ...]:
         spot for room, spot in sorted(found, reverse=True) if room > ROOM_TO_POINT_MM
     ]
     return tuple(roomy) or (found[0][1],)
+
+
+def _hollow(cut: Cut) -> tuple[Floats, ...]:
+    return () if cut.hole is None else (cut.hole,)
 
 
 def _edge(cut: Cut) -> tuple[Point, ...]:

@@ -10,7 +10,7 @@ import numpy as np
 
 from demould.amounts.layers.place import Placed
 from demould.amounts.shape.curve import Floats
-from demould.amounts.shape.skin import Skin, skin_of, standing
+from demould.amounts.shape.skin import Skin, hole_of, skin_of, standing
 
 Way = Literal["along", "across"]
 
@@ -57,6 +57,14 @@ def ellipse(
     x = middle[0] + half_long * np.cos(turn)
     y = middle[1] + half_wide * np.sin(turn)
     return tuple(zip(x.tolist(), y.tolist(), strict=True))
+
+
+def part_hole(part: Placed, way: Way) -> Floats | None:
+    """The face of a part's hole where it lies, None where it has none."""
+    hole = hole_of(part.shape)
+    if hole is None:
+        return None
+    return face(standing(hole, part.at, turned_over=part.layer.turned_over), way)
 
 
 def both_sides(right: Floats) -> tuple[tuple[float, float], ...]:

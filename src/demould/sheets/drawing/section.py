@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from demould.amounts.shape.curve import Floats
 from demould.mise.dessert import Dessert
 from demould.mise.kitchen import Kitchen
 from demould.mise.shape import WaterOnly
@@ -149,10 +150,18 @@ def _body(cut: Cut, on_paper: OnPaper, shrunk: int) -> tuple[Mark, ...]:
         shaped = whole if cut.all_round else (*whole[half:], *whole[:half])
         marks.append(Path(points=shaped, closed=cut.all_round, width=thick))
     marks.append(Path(points=whole, closed=True, fill=filled, width=PLAIN))
-    for part, pattern in zip(cut.faces, patterns, strict=True):
-        points = tuple(on_paper(point) for point in both_sides(part))
-        marks.append(Path(points=points, closed=True, fill=pattern, width=PLAIN))
+    for part, hole, pattern in zip(cut.faces, cut.holes, patterns, strict=True):
+        marks.append(_filled(part, pattern, on_paper))
+        if hole is not None:
+            marks.append(_filled(hole, filled, on_paper))
+    if cut.hole is not None:
+        marks.append(_filled(cut.hole, "white", on_paper))
     return tuple(marks)
+
+
+def _filled(right: Floats, pattern: Pattern, on_paper: OnPaper) -> Path:
+    points = tuple(on_paper(point) for point in both_sides(right))
+    return Path(points=points, closed=True, fill=pattern, width=PLAIN)
 
 
 def _arrows(cut: Cut, on_paper: OnPaper) -> tuple[Mark, ...]:
@@ -175,7 +184,7 @@ def _across(cut: Cut, on_paper: OnPaper, bottom: float) -> tuple[Mark, ...]:
     """The widest measure, under the piece."""
     left, right = on_paper((-cut.half, 0))[0], on_paper((cut.half, 0))[0]
     at = bottom + SIZE_MM
-    wide = f"{2 * cut.half:.4g} mm"
+    wide = f"{2 * cut.half:.3g} mm"
     return (
         *(
             Path(points=((x, bottom + 1), (x, at + 1)), width=FINE)
