@@ -108,7 +108,8 @@ GOOD = "a:\n  dessert: dome\n  pieces: 1\n  plates: 2026-11-21 9:30\n"
             f"{GOOD}  choices: qqq\n",
             [
                 "x.yaml:5:12: no choice is called 'qqq'. Write one of: by hand, even"
-                " rounds, no spares, borrow a mould."
+                " rounds, no spares, borrow a mould, a probe piece, a piece to taste, a"
+                " piece to keep."
             ],
         ),
         (

@@ -40,6 +40,8 @@ CHOICES = (
     "no spares",
     "borrow a mould",
     "a probe piece",
+    "a piece to taste",
+    "a piece to keep",
 )
 MOST_PIECES = 9999
 _REQUIRED = {
