@@ -90,6 +90,7 @@ def test_the_room_can_be_another() -> None:
         (("--sweat", "ten"), "the time on the plate, 'ten', is not an amount. Write a number and its unit, in min, h or d."),
         (("--van", "-3 h"), "the time on the way, '-3 h', is under 0; write how much it is."),
         (("--bench", "-10 °C"), "the piece starts at -10.0 °C; a limit of -15 °C is passed already."),
+        (("--tub", "0 h"), "no depth of tray goes with 0 h. Ask for a time like 2 h."),
         (("--tub", "2 h", "--in", "blast"), "none of these cold places is cold enough or warm enough for that; name one with --in, or write one in kitchen.yaml."),
         (("--beside", "0 g"), "0 kg of finished goods; it must be more than 0."),
         (("--dead", "2026-11-18 22:00"), "an outage ends before it began, or after now."),

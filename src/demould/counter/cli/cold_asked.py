@@ -99,7 +99,13 @@ def answer_asked(
     if asked.tub is not None:
         within = _amount(asked.tub, "--tub", "time to cool", "time") / 60
         fridge = _one(places, "--tub", lambda one: 0 < one.air.value < kept_cold.TUB[1])
-        tub = kept_cold.in_a_tub(fridge, within)
+        try:
+            tub = kept_cold.in_a_tub(fridge, within)
+        except ValueError:
+            raise click.BadParameter(
+                f"no depth of tray goes with {asked.tub}. Ask for a time like 2 h.",
+                param_hint="--tub",
+            ) from None
         told.append(
             (kept_cold_page.tub_page(dessert, tub, fridge), plain_record("tub", tub))
         )
