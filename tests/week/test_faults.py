@@ -108,3 +108,13 @@ def test_more_cooked_away_than_there_is_water_is_a_fault() -> None:
     (said,) = told(with_component("centre", cooked_away=away(90)))
     assert "90 % of the centre cooks away, and only 7" in said
     assert told(with_component("centre", cooked_away=away(60))) == []
+
+
+def test_orders_in_a_kitchen_where_nobody_works_are_a_fault() -> None:
+    folder = demo_folder()
+    empty = replace(folder, kitchen=replace(folder.kitchen, people=()))
+    assert told(empty) == [
+        "kitchen.yaml: nobody is named who works there, and orders need hands. Write one"
+        " name a line under people."
+    ]
+    assert told(replace(empty, orders=())) == []

@@ -51,6 +51,7 @@ def misfits_of(folder: Folder, now: datetime) -> tuple[Problem, ...]:
         *unfit,
         *_cooked_dry(folder),
         *office_faults(folder, now),
+        *_nobody(folder),
         *_closed(folder, now),
     )
 
@@ -84,6 +85,17 @@ def _cooked_dry(folder: Folder) -> Iterator[Problem]:
 def _at(component: Component, dessert: Dessert, wrong: Words, remedy: Words) -> Problem:
     line = component.line or Line(f"desserts/{dessert.key}.yaml", 0, "")
     return Problem(line.file, line.number, line.column, wrong, remedy)
+
+
+def _nobody(folder: Folder) -> Iterator[Problem]:
+    if folder.orders and not folder.kitchen.people:
+        yield Problem(
+            "kitchen.yaml",
+            0,
+            0,
+            Words("nobody is named who works there, and orders need hands"),
+            Words("Write one name a line under people"),
+        )
 
 
 def _closed(folder: Folder, now: datetime) -> Iterator[Problem]:
