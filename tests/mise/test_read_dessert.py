@@ -435,8 +435,9 @@ BAD = [
      " length, and a weight or a volume or a number of things is wanted. Write it in g or"
      " kg, or ml or l, or pieces, leaves or spoons."),
     # the finish
-    ("filled: |", "finish: |\n  mousse; brushed\nfilled: |", "4:3: how 'mousse' goes on is"
-     " missing. Write dipped, poured N times, or sprayed after its name."),
+    ("filled: |", "finish: |\n  mousse; painted\nfilled: |", "4:3: how 'mousse' goes on is"
+     " missing. Write dipped, poured N times, sprayed, brushed, rolled or spattered after its"
+     " name."),
     ("filled: |", "finish: |\n  mousse; dipped; film 1 mm\nfilled: |", "4:3: the clearance of"
      " 'mousse' is missing. Write it, for example: clearance 15 mm."),
     ("filled: |", "finish: |\n  mousse; sprayed; film 1 mm\nfilled: |", "4:3: the share that"
@@ -540,8 +541,8 @@ def test_a_dessert_without_components(read: Read) -> None:
 def test_a_key_far_from_all_others_is_told_which_there_are(read: Read) -> None:
     assert faults_of(read, HEAD + MOUSSE + "qqq: 1\n") == [
         "x.yaml:10:1: 'qqq' is not known here. Write one of: dessert, written for, mould,"
-        " portions, filled, filled, upside down, finish, plate, method, notes, component"
-        " NAME, variant NAME."
+        " portions, filled, filled, upside down, finish, plate, method, notes, called for,"
+        " component NAME, variant NAME."
     ]
 
 

@@ -87,7 +87,8 @@ def _used(
 def called(of: Ingredient, stocked: Stocked | None) -> str:
     """Give what a label calls it: without its per cent, state and trim.
 
-    >>>     >>> called(ingredient("cream_35"), None)
+    >>> from demould.larder.find import ingredient
+    >>> called(ingredient("cream_35"), None)
     'cream'
     """
     known = _label_name(of, stocked)

@@ -379,3 +379,25 @@ def test_a_part_too_large_is_told_beside_a_bad_line_elsewhere(
         "desserts/meadow-domes.yaml",
     ]
     assert "Thyme sponge is 90 mm long, but the dome mould only 70 mm inside" in said[1]
+
+
+@pytest.mark.parametrize("command", ["week", "check", "plan", "ledger"])
+def test_faults_are_json_too_where_json_is_asked_for(
+    run: Run, kitchen: Path, command: str
+) -> None:
+    (kitchen / "orders.yaml").write_text("sat:\n  dessert: none\n", "utf-8")
+    result = run(command, kitchen, "--json", *NOW)
+    assert result.exit_code == 1
+    told = json.loads(result.stdout)
+    assert told["faults"]
+    assert all(one["file"] and one["wrong"] for one in told["faults"])
+
+
+@pytest.mark.parametrize("command", ["plan", "ledger"])
+def test_what_hangs_on_orders_says_that_there_are_none(
+    run: Run, kitchen: Path, command: str
+) -> None:
+    (kitchen / "orders.yaml").unlink()
+    result = run(command, kitchen, *NOW)
+    assert result.exit_code == 2
+    assert "there is no order" in result.stderr

@@ -71,7 +71,15 @@ def read_as_at(
 
 
 def tell(problems: tuple[Problem, ...]) -> None:
-    """Print faults to the error stream, a line each, and how many there are."""
+    """Print faults to the error stream, a line each, and how many there are.
+
+    Where JSON was asked for they are the one answer on standard output as well.
+    """
+    asked = click.get_current_context(silent=True)
+    if asked is not None and asked.params.get("as_json"):
+        from demould.counter.cli.answer import of_problem
+
+        print_json({"faults": [of_problem(one) for one in problems]})
     for problem in problems:
         click.echo(str(problem), err=True)
     count = len(problems)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from demould.counter.cli.answer import of_finding, of_makeup, of_problem, of_sure
+from demould.counter.cli.answer import of_finding, of_makeup, of_sure
 from demould.counter.cli.asking import FAULTS, common, print_json, read_as_at, tell
 
 
@@ -34,10 +34,7 @@ def check(folder: Path, now: str | None, *, as_json: bool) -> None:
 
     read, problems, moment = read_as_at(folder, now)
     if problems or read is None:
-        if as_json:
-            print_json({"faults": [of_problem(one) for one in problems]})
-        else:
-            tell(problems)
+        tell(problems)
         sys.exit(FAULTS)
     makings = makings_of(read, moment)
     find = find_in(read.larder)

@@ -25,6 +25,8 @@ def ledger(folder: Path, now: str | None, *, as_json: bool) -> None:
     from demould.week.orders import makings_of
 
     read, moment = open_folder(folder, now)
+    if not read.orders:
+        raise click.UsageError("there is no order whose grams could be followed.")
     entries = ledger_of(makings_of(read, moment), find_in(read.larder))
     if as_json:
         print_json({"entries": [asdict(one) | {"off": one.off} for one in entries]})

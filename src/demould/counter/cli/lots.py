@@ -35,7 +35,6 @@ def lots(
 
     Lots are lines of lots.txt: came C-1188; cream 35 %; Wed 2026-11-18; from Weir Dairy.
     """
-    from demould.counter.cli.answer import of_problem
     from demould.counter.text.read_folder import zone_of
     from demould.log.lots import allergens_in_lots, trace, used_late
     from demould.mise.own_lots import Came, Made
@@ -54,10 +53,7 @@ def lots(
     moment = moment_at(now, zone_of(folder))
     entries, problems = read_lots(path.read_text("utf-8"), FILE)
     if problems:
-        if as_json:
-            print_json({"faults": [of_problem(one) for one in problems]})
-        else:
-            tell(problems)
+        tell(problems)
         sys.exit(FAULTS)
     late = used_late(entries)
     if lot is None:

@@ -89,7 +89,10 @@ class Commands(click.Group):
                 formatter.write_dl(list(commands.items()))
 
 
-@click.group(cls=Commands, epilog="Every command takes --json and --now, and --help.")
+@click.group(
+    cls=Commands,
+    epilog="Every command but case takes --json and --now; all take --help.",
+)
 @click.version_option(__version__, prog_name="demould")
 def demould() -> None:
     """From a cook's written formula to N frozen desserts at the pass, on time.

@@ -10,7 +10,6 @@ from zoneinfo import ZoneInfo
 
 import click
 
-from demould.counter.cli.answer import of_problem
 from demould.counter.cli.asking import FAULTS, common, moment_at, print_json, say, tell
 from demould.mise.problem import Problem, UnreadableError
 from demould.mise.words import Words
@@ -82,14 +81,14 @@ def note(
     for words in found.said:
         click.echo(f"{words}.", err=True)
     if found.folder is None:
-        _stop(found.problems, as_json=as_json)
+        _stop(found.problems)
     week = None
     if wanted is not None:
         from demould.week.faults import unweighed
         from demould.week.sections import week_of
 
         if unweighed(found.folder):
-            _stop((_without_amounts(file),), as_json=as_json)
+            _stop((_without_amounts(file),))
         say("working the week out ...")
         week = week_of(found.folder, moment)
     if out is not None:
@@ -114,9 +113,7 @@ def note(
         click.echo(plain(week_page(week, None)), nl=False)
 
 
-def _stop(problems: tuple[Problem, ...], *, as_json: bool) -> NoReturn:
-    if as_json:
-        print_json({"faults": [of_problem(one) for one in problems]})
+def _stop(problems: tuple[Problem, ...]) -> NoReturn:
     tell(problems)
     sys.exit(FAULTS)
 

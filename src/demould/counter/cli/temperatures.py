@@ -4,7 +4,6 @@ from pathlib import Path
 
 import click
 
-from demould.counter.cli.answer import of_problem
 from demould.counter.cli.asking import (
     FAULTS,
     common,
@@ -66,10 +65,7 @@ def temperatures(
     text = log.read_text("utf-8", errors="replace")
     readings, problems = read_temperatures(text, log.name, zone)
     if problems:
-        if as_json:
-            print_json({"faults": [of_problem(one) for one in problems]})
-        else:
-            tell(problems)
+        tell(problems)
         sys.exit(FAULTS)
     judged = judge(readings, rule)
     grown = grown_log10(readings, ph or SAFE_PH, aw or SAFE_AW)

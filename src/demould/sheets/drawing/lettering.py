@@ -32,7 +32,7 @@ def width_mm(text: str, size_mm: float, *, bold: bool = False) -> float:
     """How wide a line of text is [mm]; a sign not in the table counts as the widest.
 
     >>> round(width_mm("ganache", 3.0), 2)
-    11.44
+    11.23
     """
     wide = sum(_WIDE.get(sign, WIDEST) for sign in text) / 1000 * size_mm
     return wide * BOLDER if bold else wide
