@@ -80,7 +80,7 @@ def cells() -> None:
 
 
 def dessert() -> None:
-    """Low, likely, high of the demo's pebble in a blast chiller, all causes apart."""
+    """Low, likely, high of the demo's pebble in a blast chiller, causes roughly or not."""
     from demould.cold.freeze import freeze
     from demould.cold.from_dessert import as_filled
     from demould.cold.piece import place_of
@@ -96,14 +96,16 @@ def dessert() -> None:
     piece = as_filled(wanted, folder.kitchen, find)
     place = place_of("blast_chiller", -30.0)
 
-    def anew() -> object:
+    def anew(*, in_full: bool) -> object:
         thermal_of.cache_clear()
         _mesh.cache_clear()
-        return freeze(piece, place)
+        return freeze(piece, place, in_full=in_full)
 
     for name, work in (
-        ("everything anew", anew),
-        ("cells kept", lambda: freeze(piece, place)),
+        ("everything anew", lambda: anew(in_full=False)),
+        ("cells kept", lambda: freeze(piece, place, in_full=False)),
+        ("anew, causes in full", lambda: anew(in_full=True)),
+        ("kept, causes in full", lambda: freeze(piece, place)),
     ):
         wall, cpu, _ = median_of(work)
         print(f"{'dessert, ' + name:28} {wall * 1e3:8.1f} {cpu * 1e3:7.1f}")

@@ -75,7 +75,7 @@ def _parts(kitchen: Path) -> None:
     _timed(
         "freezing and thawing",
         lambda: [
-            chilling_of(making.amounts.dessert, folder.kitchen, find)
+            chilling_of(making.amounts.dessert, folder.kitchen, find, in_full=False)
             for making in makings
         ],
     )

@@ -12,13 +12,15 @@ from demould.cold.body.cut import Floats
 from demould.cold.body.mesh import Mesh
 from demould.cold.piece import FrozenPiece, Part, Place, mesh_for, thermal_of
 from demould.cold.run.reading import Reading
-from demould.cold.run.solve import Damp, Run, run
+from demould.cold.run.solve import Accuracy, Damp, Run, run
 from demould.larder.ingredient import Composition
 
 AGREED_K = 0.3
 TRIES = 6
 TRIES_ALIKE = 3
 SPARE_S = 1800.0
+ROUGH = Accuracy(tolerance=0.02)
+ROUGH_CELLS = 1.6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,14 +75,16 @@ def follow(
     until: float,
     done: Callable[[Reading], bool],
     like: Followed | None = None,
+    rough: bool = False,
 ) -> Followed:
     """Follow a piece [s]; under a load, piece and air in turn until they agree.
 
     The air is worked out past the outside that the last solve gave, and the piece in
     that air, until no air moves by 0.3 K (at most six times). `like` is a solve of
-    another corner to begin from; three turns do then.
+    another corner to begin from; three turns do then. `rough` is with wider cells and
+    longer steps: enough to set corners beside one another.
     """
-    mesh = mesh_for(piece)
+    mesh = mesh_for(piece, ROUGH_CELLS if rough else 1.0)
     film = film_of(piece, place, corner.film)
     thermals = [
         thermal_of(_wetter(part.made_of, corner.wetter), _air_share(part, corner))
@@ -94,7 +98,17 @@ def follow(
         damp = Damp(relative=corner.relative, h_convective=corner.reach * share)
 
     def solved(air: Air) -> Run:
-        return run(mesh, thermals, start, air, film, until=until, done=done, damp=damp)
+        return run(
+            mesh,
+            thermals,
+            start,
+            air,
+            film,
+            until=until,
+            done=done,
+            accuracy=ROUGH if rough else Accuracy(),
+            damp=damp,
+        )
 
     if place.load is None:
         steady = _shifted(place.air_c, corner.air_off_k)

@@ -14,11 +14,18 @@ TOO_NEAR_K = 0.2
 PLANK = {"slab": (1 / 2, 1 / 8), "cylinder": (1 / 4, 1 / 16), "sphere": (1 / 6, 1 / 24)}
 
 
-def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
+def freeze(
+    piece: FrozenPiece,
+    place: Place,
+    target_c: float = -18.0,
+    *,
+    in_full: bool = True,
+) -> Wait:
     """Hours until no point of the piece is warmer than the target.
 
     The warmest point counts, not the middle of the centre: a centre that goes in
-    frozen is below the target from the start, and warms before it cools.
+    frozen is below the target from the start, and warms before it cools. Not `in_full`
+    it costs less: the same hours, without each cause's own.
 
     Not counted: supercooling, and what drips and dries. Fat that crystallises in the
     freezer (up to 6 to 15 % more heat) lies within the slow corner.
@@ -49,10 +56,10 @@ def freeze(piece: FrozenPiece, place: Place, target_c: float = -18.0) -> Wait:
         gap=gap,
     )
     if _stays_soft(piece, target_c):
-        return wait(
-            piece, place, goal, Words("nothing in it freezes: cold, never hard")
-        )
-    return wait(piece, place, goal, near if TOO_NEAR_K <= gap < NEAR_K else None)
+        soft = Words("nothing in it freezes: cold, never hard")
+        return wait(piece, place, goal, soft, in_full=in_full)
+    remark = near if TOO_NEAR_K <= gap < NEAR_K else None
+    return wait(piece, place, goal, remark, in_full=in_full)
 
 
 def _stays_soft(piece: FrozenPiece, target_c: float) -> bool:

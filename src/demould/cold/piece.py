@@ -174,10 +174,13 @@ def thermal_of(made_of: Composition, air: float) -> Thermal:
     return thermal(wet_of(made_of, air))
 
 
-def mesh_for(piece: FrozenPiece) -> Mesh:
-    """Cells of a piece as large as the real one, kept by its shape."""
+def mesh_for(piece: FrozenPiece, times_cell: float = 1.0) -> Mesh:
+    """Cells of a piece as large as the real one, kept by its shape.
+
+    `times_cell` makes the cells so many times as wide as usual.
+    """
     outlines = tuple(part.profile for part in piece.parts)
-    return _mesh(outlines, piece.wall, piece.open_faces, piece.times)
+    return _mesh(outlines, piece.wall, piece.open_faces, piece.times, times_cell)
 
 
 @lru_cache(maxsize=64)
@@ -186,5 +189,11 @@ def _mesh(
     wall: Wall | None,
     open_faces: tuple[FlatFace, ...],
     times: float,
+    times_cell: float,
 ) -> Mesh:
-    return enlarged(mesh_of(outlines, wall=wall, open_faces=open_faces), times)
+    cell = None
+    if times_cell != 1:
+        usual = _mesh(outlines, wall, open_faces, times, 1.0).cell
+        cell = times_cell * usual
+    mesh = mesh_of(outlines, wall=wall, open_faces=open_faces, cell=cell)
+    return enlarged(mesh, times)

@@ -10,10 +10,13 @@ from demould.mise.words import Words
 TOO_NEAR_K = 0.2
 
 
-def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
+def thaw(
+    piece: FrozenPiece, place: Place, core_c: float = 1.0, *, in_full: bool = True
+) -> Wait:
     """Hours until no ice is left anywhere and the middle of the core is that warm.
 
-    In +3 °C air the core never gets to +3 °C, so +1 °C is asked for.
+    In +3 °C air the core never gets to +3 °C, so +1 °C is asked for. Not `in_full` it
+    costs less: the same hours, without each cause's own.
 
     Where the place says how damp its air is, frost and dew settle while the skin is
     under the dew point and bring their heat, and take it again as they dry; `Wait.wet`
@@ -38,4 +41,4 @@ def thaw(piece: FrozenPiece, place: Place, core_c: float = 1.0) -> Wait:
             core=core_c,
         ),
     )
-    return wait(piece, place, goal)
+    return wait(piece, place, goal, in_full=in_full)

@@ -26,6 +26,8 @@ LONGEST_S = 7 * DAY_S
 CURVE_STEPS = 24
 
 Curve = tuple[tuple[float, float, float, float], ...]
+End = tuple[float | None, float]
+"""When a corner gets there [s], and the most water on it by then [kg]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +84,7 @@ class Wait:
         Water that settled on it, where the place's air is known to hold some.
     alone
         Each cause with the hours it makes by itself at its slow end, the slowest first;
-        None where it never gets there.
+        None where it never gets there. Empty where the causes were solved roughly.
     """
 
     hours: Estimate | None
@@ -124,7 +126,12 @@ class Goal:
 
 
 def wait(
-    piece: FrozenPiece, place: Place, goal: Goal, remark: Words | None = None
+    piece: FrozenPiece,
+    place: Place,
+    goal: Goal,
+    remark: Words | None = None,
+    *,
+    in_full: bool = True,
 ) -> Wait:
     """Solve the likely case, both corners, and the slow end of each cause by itself.
 
@@ -132,6 +139,9 @@ def wait(
     light pieces and a strong machine, the slow one all the opposite; which way water
     in the pieces pulls is found out. A goal that the air itself hardly is beyond is
     followed for a day.
+
+    `in_full` solves the causes by themselves as finely as the rest, to be told; else
+    they are solved roughly, only to find the first reason.
     """
     middle = likely_corner(place)
     if not goal.reachable(0.0):
@@ -140,29 +150,37 @@ def wait(
     likely = follow(piece, place, middle, until=LONGEST_S, done=goal.done)
     at = goal.moment(likely.run)
 
-    def end_of(corner: Corner) -> tuple[float | None, float]:
-        return _end_of(piece, place, goal, corner, likely)
+    def end_of(corner: Corner, *, rough: bool = False) -> End:
+        return _end_of(piece, place, goal, corner, likely, rough=rough)
 
     quick, slow = corners(piece, place, cooling=goal.cooling)
-    if (end_of(replace(middle, wetter=quick.wetter))[0] or math.inf) > (at or math.inf):
+    beside = at if in_full else end_of(middle, rough=True)[0]
+    wet_end = end_of(replace(middle, wetter=quick.wetter), rough=not in_full)[0]
+    if (wet_end or math.inf) > (beside or math.inf):
         quick, slow = (
             replace(quick, wetter=slow.wetter),
             replace(slow, wetter=quick.wetter),
         )
     alone = one_by_one(middle, slow)
-    ends = {"quick": quick, "slow": slow, **alone}
+    sides = {"quick": quick, "slow": slow}
     if "damp" in alone:
-        ends["wettest"] = one_by_one(middle, quick)["damp"]
-    found = {name: end_of(corner) for name, corner in ends.items()}
+        sides["wettest"] = one_by_one(middle, quick)["damp"]
+    found = {name: end_of(corner) for name, corner in sides.items()}
     soon, late = found["quick"][0], found["slow"][0]
     if soon is None:
         return _unreached(likely, goal.never)
-    by_cause = {cause: found[cause][0] for cause in alone}
+    causes = {
+        cause: end_of(corner, rough=not in_full) for cause, corner in alone.items()
+    }
+    by_cause = {cause: moment for cause, (moment, _) in causes.items()}
+    if in_full:
+        found |= causes
     made_of = tuple(
         (in_words(cause, piece, place), moment and moment / 3600)
         for cause, moment in sorted(
             by_cause.items(), key=lambda one: -(one[1] or LONGEST_S)
         )
+        if in_full
     )
     if at is None or late is None:
         unless = _unless(piece, place, alone, by_cause)
@@ -183,12 +201,26 @@ def wait(
 
 
 def _end_of(
-    piece: FrozenPiece, place: Place, goal: Goal, corner: Corner, like: Followed
-) -> tuple[float | None, float]:
+    piece: FrozenPiece,
+    place: Place,
+    goal: Goal,
+    corner: Corner,
+    like: Followed,
+    *,
+    rough: bool,
+) -> End:
     """When a corner gets there [s], and the water on it by then [kg]."""
     if not goal.reachable(corner.air_off_k):
         return None, 0.0
-    done = follow(piece, place, corner, until=LONGEST_S, done=goal.done, like=like)
+    done = follow(
+        piece,
+        place,
+        corner,
+        until=LONGEST_S,
+        done=goal.done,
+        like=like,
+        rough=rough,
+    )
     at = goal.moment(done.run)
     return at, _water(done.run, at)
 

@@ -76,7 +76,8 @@ def learned_from(
         origin=Measured(on=today),
     )
     came = _came_h(log, freezing=freezing)
-    wait = freeze(piece, there) if freezing else thaw(piece, there)
+    until = freeze if freezing else thaw
+    wait = until(piece, there, in_full=False)
     done = (
         [CameTrue(estimate=wait.hours, came=came)]
         if came is not None and wait.hours is not None

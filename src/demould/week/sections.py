@@ -63,7 +63,7 @@ def week_of(folder: Folder, now: datetime) -> Week:
         makings=makings,
         chilling={
             making.amounts.dessert.key: chilling_of(
-                making.amounts.dessert, folder.kitchen, find
+                making.amounts.dessert, folder.kitchen, find, in_full=False
             )
             for making in makings
         },

@@ -169,7 +169,9 @@ def cold_of(
     making: Making, kitchen: Kitchen, find: Find
 ) -> Iterator[tuple[Thing, Value]]:
     """Give the hours to freeze and to thaw one order's pieces, place by place."""
-    chilled: Chilling = chilling_of(making.amounts.dessert, kitchen, find)
+    chilled: Chilling = chilling_of(
+        making.amounts.dessert, kitchen, find, in_full=False
+    )
     for about, places in (("freezes", chilled.freezing), ("thaws", chilled.thawing)):
         for place in places:
             name = f"{place.place.key} {place.how}".strip()

@@ -10,6 +10,7 @@ its capacity. Trays and moulds come in warm, goods that lie there already are co
 """
 
 from dataclasses import dataclass
+from statistics import fmean
 
 import numpy as np
 
@@ -117,24 +118,23 @@ def air_under(
     machine, lumps = load.machine, load.lumps
     dt = until / STEPS
     grid = np.linspace(0, until, STEPS + 1)
-    outside = np.interp(grid[1:] - dt / 2, seconds, surface_c)
+    outside = np.interp(grid[1:] - dt / 2, seconds, surface_c).tolist()
     to_pieces = load.pieces * passes
-    holds = np.array([lump.holds for lump in lumps])
-    to_lumps = np.array([lump.passes for lump in lumps])
-    warm = np.array([lump.start_c for lump in lumps])
+    warm = [lump.start_c for lump in lumps]
     # Each lump's end is implicit in the air's: kept of its own, the rest of the air.
-    kept = holds / (holds + to_lumps * dt)
+    kept = [lump.holds / (lump.holds + lump.passes * dt) for lump in lumps]
+    to_air = [lump.passes * own for lump, own in zip(lumps, kept, strict=True)]
+    lead = machine.holds / dt + to_pieces + machine.leak + sum(to_air)
+    rest = _at_rest(machine)
     air, taken = machine.set_c, 0.0
     airs, all_lumps = [air], [warm]
     for out in outside:
-        lead = machine.holds / dt + to_pieces + machine.leak
-        lead += float((to_lumps * kept).sum())
         given = machine.holds / dt * air + to_pieces * out
         given += machine.leak * machine.room_c + machine.door
-        given += float((to_lumps * kept * warm).sum())
+        given += sum(each * own for each, own in zip(to_air, warm, strict=True))
         air, drawn = _with_machine(machine, lead, given)
-        warm = kept * warm + (1 - kept) * air
-        taken += (drawn - _at_rest(machine)) * dt
+        warm = [k * own + (1 - k) * air for k, own in zip(kept, warm, strict=True)]
+        taken += (drawn - rest) * dt
         airs.append(air)
         all_lumps.append(warm)
     return Warmed(
@@ -161,12 +161,10 @@ def _with_machine(machine: Machine, lead: float, given: float) -> tuple[float, f
 
 def log_of(warmed: Warmed) -> tuple[tuple[float, float], ...]:
     """Give the air as a log of jumps, one every 0.3 K, each at its mean (s, °C)."""
-    air, entries, first = warmed.air_c, [], 0
-    for n in range(1, air.size):
-        last = n == air.size - 1
+    air, entries, first = warmed.air_c.tolist(), [], 0
+    for n in range(1, len(air)):
+        last = n == len(air) - 1
         if abs(air[n] - air[first]) >= ENTRY_K or last:
-            entries.append(
-                (float(warmed.seconds[first]), float(air[first : n + 1].mean()))
-            )
+            entries.append((float(warmed.seconds[first]), fmean(air[first : n + 1])))
             first = n
     return tuple(entries)
