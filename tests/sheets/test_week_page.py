@@ -123,7 +123,7 @@ def test_what_the_kitchen_holds_is_told_by_mould_bowl_and_jug() -> None:
         ["", "fridge"],
         ["", ""],
     ]
-    assert told[9][2].startswith("waits: 2 of 3 shelves at most, ")
+    assert told[9][2].startswith("2 of 3 shelves at most, ")
     assert told[:9] == [
         ["Meadow Domes", "moulds", "dome: 14 of 18 cavities, one round"],
         ["", "bowl", "round of 14: 488 g of 2184 g, fits"],

@@ -8,28 +8,57 @@ from demould.mise.words import Words
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
 from demould.sheets.times import clock, day_time
 from demould.week.shelves import Shelved, Stretch, shelves_of
+from demould.week.stored import STORES_C, storage_of
 from demould.week.timing import Timing
 
 
-def fullest_rows(timing: Timing) -> Iterator[tuple[Cell, ...]]:
+def fullest_rows(kitchen: Kitchen, timing: Timing) -> Iterator[tuple[Cell, ...]]:
     """Walk the cold places with shelves: the most that are taken at once, and when."""
     if not timing.stands:
         return
     name = "all orders"
-    for shelved in shelves_of(timing):
-        yield Cell(text=name), Cell(text=shelved.place), Cell(text=_fullest(shelved))
+    for shelved in shelves_of(kitchen, timing):
+        yield (
+            Cell(text=name),
+            Cell(text=shelved.place),
+            Cell(
+                text=_fullest(shelved),
+                known="assumed" if shelved.lots else None,
+                strong=bool(shelved.over),
+            ),
+        )
         name = ""
     if not name:
-        on_top = Words("(pieces waiting for their next step come on top)")
+        on_top = Words("(what else is kept there comes on top)")
         yield Cell(text=""), Cell(text=""), Cell(text=on_top)
+
+
+def no_room(kitchen: Kitchen, timing: Timing) -> Iterator[Block]:
+    """Say loudly where more is to stand than there are shelves, and from when."""
+    if not timing.stands:
+        return
+    lines = tuple(
+        Words(
+            "NO ROOM in the {place}: {n} of {has} shelves, {start} to {end}",
+            place=shelved.place,
+            n=one.taken,
+            has=shelved.has,
+            start=day_time(one.start),
+            end=_until(one),
+        )
+        for shelved in shelves_of(kitchen, timing)
+        for one in shelved.over
+    )
+    if lines:
+        yield Lines(lines=lines, loud=True)
 
 
 def _fullest(shelved: Shelved) -> Words:
     if not shelved.hours:
-        return Words("no written wait takes any of {n} shelves", n=shelved.has)
+        return Words("nothing planned takes any of {n} shelves", n=shelved.has)
     longest = max(shelved.fullest, key=lambda one: one.end - one.start)
     return Words(
-        "waits: {n} of {has} shelves at most, {start} to {end}{again}",
+        "{n} of {has} shelves at most, {start} to {end}{again}",
         n=shelved.most,
         has=shelved.has,
         start=day_time(longest.start),
@@ -50,18 +79,35 @@ def shelves_page(kitchen: Kitchen, timing: Timing, now: datetime) -> Page:
         title=Words("{kitchen}, the shelves", kitchen=kitchen.name.upper()),
         note=Words("drawn up {now}", now=day_time(now)),
         blocks=(
-            *(block for one in shelves_of(timing) for block in _place(one)),
+            *(block for one in shelves_of(kitchen, timing) for block in _place(one)),
+            *no_room(kitchen, timing),
             Lines(
                 lines=(
                     Words(
-                        "only waits that the method writes with a place are counted:"
-                        " pieces waiting for their next step, and what else is kept"
-                        " there, come on top; nothing warm goes next to finished pieces"
+                        "taken: waits that the method writes with a place, and what is"
+                        " stored between two steps. What is stored is reckoned here, not"
+                        " written (assumed): each lot side by side on shelves of its own,"
+                        " a pot on one, in the place it was in, what is frozen in the"
+                        " freezer"
+                    ),
+                    *_without_freezer(kitchen),
+                    Words(
+                        "what else is kept there comes on top; nothing warm goes next to"
+                        " finished pieces"
                     ),
                 )
             ),
         ),
     )
+
+
+def _without_freezer(kitchen: Kitchen) -> Iterator[Words]:
+    if storage_of(kitchen) is None:
+        yield Words(
+            "no freezer is written at {c:g} °C or under: what is stored frozen is not"
+            " counted",
+            c=STORES_C,
+        )
 
 
 def _place(shelved: Shelved) -> Iterator[Block]:
@@ -85,10 +131,38 @@ def _place(shelved: Shelved) -> Iterator[Block]:
                 Cell(text=day_time(one.end)),
                 Cell(text=str(one.taken)),
                 Cell(
-                    text=str(shelved.has - one.taken),
-                    strong=one.taken == shelved.most,
+                    text=_free(shelved.has - one.taken),
+                    strong=one.taken == shelved.most or one.taken > shelved.has,
                 ),
             )
             for one in shelved.hours
+        ),
+    )
+    if shelved.lots:
+        yield _stored(shelved)
+
+
+def _free(left: int) -> str | Words:
+    return str(left) if left >= 0 else Words("{n} too many", n=-left)
+
+
+def _stored(shelved: Shelved) -> Table:
+    return Table(
+        columns=(
+            Column(head=Words("of it stored"), share=3),
+            Column(head=Words("from"), share=1.2),
+            Column(head=Words("to"), share=1.2),
+            Column(head=Words("for"), align="right", share=0.6),
+            Column(head=Words("shelves"), align="right", share=0.8),
+        ),
+        rows=tuple(
+            (
+                Cell(text=one.what),
+                Cell(text=day_time(one.start)),
+                Cell(text=day_time(one.end)),
+                Cell(text=str(one.pieces)),
+                Cell(text=str(one.taken), known="assumed"),
+            )
+            for one in shelved.lots
         ),
     )

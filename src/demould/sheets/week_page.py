@@ -17,7 +17,7 @@ from demould.sheets.deadlines import deadlines
 from demould.sheets.loads import loads
 from demould.sheets.make_table import beside_it, make_table
 from demould.sheets.page import Block, Cell, Column, Head, Lines, Page, Table
-from demould.sheets.shelves_page import fullest_rows
+from demould.sheets.shelves_page import fullest_rows, no_room
 from demould.sheets.times import day_time
 from demould.sheets.verdict import verdict
 from demould.sheets.will_it import will_it
@@ -148,9 +148,10 @@ def _holds(week: Week) -> Iterator[Block]:
         columns=(Column(share=2), Column(share=0.8), Column(share=5)),
         rows=(
             *(row for making in week.makings for row in _held(making, week.timing)),
-            *fullest_rows(week.timing),
+            *fullest_rows(week.kitchen, week.timing),
         ),
     )
+    yield from no_room(week.kitchen, week.timing)
 
 
 def _held(making: Making, timing: Timing) -> Iterator[tuple[Cell, ...]]:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from demould.amounts.finish.dip import InJug
     from demould.cold.wait import Wait
     from demould.mise.figure import Estimate, Figure
+    from demould.mise.kitchen import Kitchen
     from demould.mise.problem import Problem
     from demould.plan.quick.limit import Limit
     from demould.plan.running.late import Late
@@ -222,7 +223,7 @@ def of_wait(wait: Wait) -> Answer:
     }
 
 
-def of_timing(timing: Timing) -> Answer:
+def of_timing(kitchen: Kitchen, timing: Timing) -> Answer:
     """Give the plan in its schema, and beside it the clock a cook reads."""
     from demould.plan.answer.schedule_json import schedule_to_json
     from demould.week.shelves import shelves_of
@@ -233,7 +234,7 @@ def of_timing(timing: Timing) -> Answer:
         "latest": {name: _iso(at) for name, at in timing.latest.items()},
         "spare_min": dict(timing.spare),
         "broken": [str(one) for one in timing.broken],
-        "shelves": [_of_shelved(one) for one in shelves_of(timing)],
+        "shelves": [_of_shelved(one) for one in shelves_of(kitchen, timing)],
     }
 
 
@@ -247,9 +248,22 @@ def _of_shelved(shelved: Shelved) -> Answer:
                 "from": _iso(one.start),
                 "to": _iso(one.end),
                 "taken": one.taken,
-                "free": shelved.has - one.taken,
+                "free": max(0, shelved.has - one.taken),
+                "too_many": max(0, one.taken - shelved.has),
             }
             for one in shelved.hours
+        ],
+        "between_steps": [
+            {
+                "what": str(one.what),
+                "from": _iso(one.start),
+                "to": _iso(one.end),
+                "pieces": one.pieces,
+                "taken": one.taken,
+                "stored": True,
+                "known": "assumed",
+            }
+            for one in shelved.lots
         ],
     }
 
@@ -410,7 +424,7 @@ def of_week(week: Week) -> Answer:
         "now": _iso(week.now),
         "orders": [of_making(making) for making in week.makings],
         "cold": {key: of_chilling(one) for key, one in week.chilling.items()},
-        "plan": of_timing(week.timing),
+        "plan": of_timing(week.kitchen, week.timing),
         "decisions": [
             {
                 "asks": str(one.asks),

@@ -46,7 +46,7 @@ def plan(
         add_entry(folder, entry)
         click.echo(f"Agreed: kept in {folder / ENTRIES}.", err=True)
     if as_json:
-        print_json(of_timing(timing))
+        print_json(of_timing(read.kitchen, timing))
         return
     if shelves and timing.stands:
         from demould.sheets.shelves_page import shelves_page
