@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 
 from demould.larder.ingredient import Composition
 from demould.larder.read import ingredient
-from demould.matter.mixing import Poured, mixed_c, solid_share
+from demould.matter.fat import solid_share
+from demould.matter.mixing import Poured, mixed_c
 
 
 def part(name: str, grams: float, at_c: float, *, unmelted: bool = False) -> Poured:

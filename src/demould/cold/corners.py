@@ -10,7 +10,7 @@ CAPACITY = (0.5, 1.5)
 """A machine may do half as much or half as much again as assumed."""
 HEAVIER = (0.9, 1.1)
 """Whipped parts may weigh a tenth less or more: by density, and fat that sets in the
-cold (6 to 15 % more heat from a mousse) is not counted elsewhere."""
+cold (6 to 15 % more heat from a mousse) is not counted unless asked for."""
 WETTER = (0.97, 1.03)
 """Purées, creams and what boils off leave that much more or less water. An estimate."""
 

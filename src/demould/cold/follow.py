@@ -87,7 +87,11 @@ def follow(
     mesh = mesh_for(piece, ROUGH_CELLS if rough else 1.0)
     film = film_of(piece, place, corner.film)
     thermals = [
-        thermal_of(_wetter(part.made_of, corner.wetter), _air_share(part, corner))
+        thermal_of(
+            _wetter(part.made_of, corner.wetter),
+            _air_share(part, corner),
+            fat_sets=piece.fat_sets,
+        )
         for part in piece.parts
     ]
     start = [part.start_c + corner.start_off_k for part in piece.parts]

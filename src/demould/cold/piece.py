@@ -11,6 +11,7 @@ from demould.cold.body.profile import Profile, volume
 from demould.cold.body.skin import FlatFace, Wall
 from demould.larder.ingredient import Composition
 from demould.larder.read import film, material
+from demould.matter.fat import setting_fat
 from demould.matter.heat import Thermal, thermal
 from demould.matter.water import wet_of
 
@@ -46,6 +47,8 @@ class FrozenPiece:
         holds (see `stand_in`). [-]
     start_unsure_k
         How far the start may be off either way. [K]
+    fat_sets
+        Whether cocoa butter and milk fat give off their melting heat as they set.
     """
 
     body: Part
@@ -55,6 +58,7 @@ class FrozenPiece:
     surface_share: float = 1.0
     times: float = 1.0
     start_unsure_k: float = 2.0
+    fat_sets: bool = False
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -169,9 +173,10 @@ def wall_of(kind: str, thickness: float) -> Wall:
 
 
 @lru_cache(maxsize=512)
-def thermal_of(made_of: Composition, air: float) -> Thermal:
+def thermal_of(made_of: Composition, air: float, *, fat_sets: bool = False) -> Thermal:
     """Table of one component, kept: a week asks for the same few over and over."""
-    return thermal(wet_of(made_of, air))
+    setting = setting_fat(made_of) if fat_sets else ()
+    return thermal(wet_of(made_of, air), setting=setting)
 
 
 def mesh_for(piece: FrozenPiece, times_cell: float = 1.0) -> Mesh:

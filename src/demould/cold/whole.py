@@ -56,4 +56,7 @@ def _sum(piece: FrozenPiece, at_c: list[float]) -> float:
 
 
 def _tables(piece: FrozenPiece) -> tuple[Thermal, ...]:
-    return tuple(thermal_of(part.made_of, part.air) for part in piece.parts)
+    return tuple(
+        thermal_of(part.made_of, part.air, fat_sets=piece.fat_sets)
+        for part in piece.parts
+    )

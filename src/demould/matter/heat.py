@@ -3,8 +3,8 @@
 Temperatures in °C, everything else SI. Enthalpy counts from liquid at 0 °C.
 
 Constituents after Choi and Okos 1986 (the larder's table); a mixture has no heat of
-mixing, fat melts without latent heat, air weighs nothing. Real fat crystallising below
-8 °C adds some 6 to 15 % to what must be drawn from a mousse; that is not counted here.
+mixing, air weighs nothing. Fat melts without latent heat unless it is asked for: that of
+a mousse adds some 6 to 15 % to what must be drawn from it.
 """
 
 from collections.abc import Callable
@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from demould.larder.fact import Quadratic
 from demould.larder.read import constituents
+from demould.matter.fat import Setting, bends_c, crystal_heat
 from demould.matter.water import MELTING_J_KG, Wet, freezing_point_c, ice_share
 
 Floats = NDArray[np.float64]
@@ -58,8 +59,13 @@ class Thermal:
     freezing_c: float | None
 
 
-def thermal(wet: Wet, mixing: str = "effective medium") -> Thermal:
+def thermal(
+    wet: Wet, mixing: str = "effective medium", setting: Setting = ()
+) -> Thermal:
     """Tabulate a component between -60 and 60 °C. `mixing` is a key of `MIXINGS`.
+
+    Fat in `setting` gives off its melting heat as it sets, and has a node wherever its
+    solid share bends (see `fat.setting_fat`).
 
     About 120 nodes, close together under the freezing point, where enthalpy is steep:
     the straight line between nodes keeps within 0.1 % of the heat of freezing.
@@ -67,11 +73,14 @@ def thermal(wet: Wet, mixing: str = "effective medium") -> Thermal:
     freezing = freezing_point_c(wet)
     if freezing is not None and freezing <= COLDEST_C:
         freezing = None
-    at_c = _nodes(freezing, wet.stop_c)
+    at_c = _nodes(freezing, wet.stop_c, bends_c(setting))
     ice = ice_share(wet, at_c)
+    content = _content(wet, at_c, ice)
+    for kind, held in setting:
+        content = content - held * crystal_heat(kind, at_c)
     return Thermal(
         at_c=at_c,
-        enthalpy=_content(wet, at_c, ice),
+        enthalpy=content,
         conductivity=_conducts(wet, at_c, ice, mixing),
         ice=ice,
         density=density(wet),
@@ -79,8 +88,8 @@ def thermal(wet: Wet, mixing: str = "effective medium") -> Thermal:
     )
 
 
-def _nodes(freezing: float | None, stop: float) -> Floats:
-    evenly = np.linspace(COLDEST_C, WARMEST_C, 25)
+def _nodes(freezing: float | None, stop: float, bends: list[float]) -> Floats:
+    evenly = np.union1d(np.linspace(COLDEST_C, WARMEST_C, 25), bends)
     if freezing is None:
         return evenly
     below = freezing - np.geomspace(0.02, freezing - COLDEST_C, 90)

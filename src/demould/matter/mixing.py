@@ -11,7 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from demould.larder.ingredient import Composition
-from demould.larder.read import curve, melting_heat
+from demould.larder.read import melting_heat
+from demould.matter.fat import solid_share
 from demould.matter.heat import Floats, enthalpy
 from demould.matter.water import wet_of
 from demould.mise.figure import Estimate
@@ -89,10 +90,3 @@ def _still_solid(fat: str, from_c: float, at_c: Floats) -> Floats:
     """Melting heat that crystals of `from_c` still hold back at `at_c` [J/g]."""
     left = np.minimum(solid_share(fat, np.array([from_c])), solid_share(fat, at_c))
     return np.asarray(left * melting_heat(fat).value)
-
-
-def solid_share(fat: str, at_c: Floats) -> Floats:
-    """Share of a fat that is solid, up to 1. Shape of `at_c`."""
-    points = curve(fat, "solid")
-    shares = np.interp(at_c, [at for at, _ in points], [share for _, share in points])
-    return np.asarray(shares / 100)
