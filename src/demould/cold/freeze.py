@@ -3,10 +3,12 @@
 from typing import Literal
 
 from demould.cold.around.air import coldest_and_warmest
+from demould.cold.corners import likely_corner
+from demould.cold.follow import follow
 from demould.cold.piece import FrozenPiece, Place, thermal_of
 from demould.cold.run.readout import passing
 from demould.cold.run.solve import Run
-from demould.cold.wait import Goal, Wait, wait
+from demould.cold.wait import LONGEST_S, Goal, Wait, wait
 from demould.mise.words import Words
 
 NEAR_K = 3.0
@@ -30,6 +32,38 @@ def freeze(
     Not counted: supercooling, and what drips and dries. Fat that crystallises in the
     freezer (up to 6 to 15 % more heat) lies within the slow corner.
     """
+    goal = _through(place, target_c)
+    gap = _beyond(place, target_c)
+    near = Words(
+        "the air is only {gap:.1f} °C colder than the target: one degree more or less"
+        " in this place moves the time a lot; measure its air",
+        gap=gap,
+    )
+    if _stays_soft(piece, target_c):
+        soft = Words("nothing in it freezes: cold, never hard")
+        return wait(piece, place, goal, soft, in_full=in_full)
+    remark = near if TOO_NEAR_K <= gap < NEAR_K else None
+    return wait(piece, place, goal, remark, in_full=in_full)
+
+
+def likely_hours(
+    piece: FrozenPiece, place: Place, target_c: float = -18.0
+) -> float | None:
+    """The likely hours of `freeze` alone, in one solve; None where it never gets there.
+
+    It says nothing of how unsure it is: made to lay two pieces side by side.
+    """
+    goal = _through(place, target_c)
+    if not goal.reachable(0.0):
+        return None
+    corner = likely_corner(place)
+    followed = follow(piece, place, corner, until=LONGEST_S, done=goal.done)
+    moment = goal.moment(followed.run)
+    return None if moment is None else moment / 3600
+
+
+def _through(place: Place, target_c: float) -> Goal:
+    """No point of the piece is warmer than the target."""
 
     def frozen(run: Run) -> float | None:
         if run.warmest[0] <= target_c:
@@ -37,8 +71,8 @@ def freeze(
         return passing(run.seconds, run.warmest, target_c)
 
     end_c, _ = coldest_and_warmest(place.air_c)
-    gap = target_c - end_c
-    goal = Goal(
+    gap = _beyond(place, target_c)
+    return Goal(
         cooling=True,
         reachable=lambda off: gap - off >= TOO_NEAR_K,
         done=lambda reading: reading.warmest <= target_c,
@@ -50,16 +84,12 @@ def freeze(
             target=target_c,
         ),
     )
-    near = Words(
-        "the air is only {gap:.1f} °C colder than the target: one degree more or less"
-        " in this place moves the time a lot; measure its air",
-        gap=gap,
-    )
-    if _stays_soft(piece, target_c):
-        soft = Words("nothing in it freezes: cold, never hard")
-        return wait(piece, place, goal, soft, in_full=in_full)
-    remark = near if TOO_NEAR_K <= gap < NEAR_K else None
-    return wait(piece, place, goal, remark, in_full=in_full)
+
+
+def _beyond(place: Place, target_c: float) -> float:
+    """How much colder than the target the air gets [K]."""
+    end_c, _ = coldest_and_warmest(place.air_c)
+    return target_c - end_c
 
 
 def _stays_soft(piece: FrozenPiece, target_c: float) -> bool:

@@ -37,14 +37,22 @@ def unsaid_of(folder: Folder) -> tuple[Unsaid, ...]:
 
 def _gaps(dessert: Dessert, folder: Folder) -> Iterator[Unsaid]:
     find = find_in(folder.larder)
-    for gap in gaps_of(dessert, folder.kitchen, find, folder.larder):
-        if gap.figure is None and gap.kind != "time":
-            yield Unsaid(
-                says=Words("{dessert}, {says}", dessert=dessert.name, says=gap.says),
-                asks=gap.asks,
-                takes=gap.takes,
-                moves=tuple(moves_told(gap)),
-            )
+    gaps = [
+        gap
+        for gap in gaps_of(dessert, folder.kitchen, find, folder.larder)
+        if gap.figure is None and gap.kind != "time"
+    ]
+    if not gaps:
+        return
+    from demould.advice.gaps.freezing import with_freezing  # compiled, so only here
+
+    for gap in with_freezing(gaps, dessert, folder.kitchen, find):
+        yield Unsaid(
+            says=Words("{dessert}, {says}", dessert=dessert.name, says=gap.says),
+            asks=gap.asks,
+            takes=gap.takes,
+            moves=tuple(moves_told(gap)),
+        )
 
 
 def _walls(dessert: Dessert, kitchen: Kitchen) -> Iterator[Unsaid]:

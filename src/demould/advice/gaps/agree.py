@@ -89,7 +89,7 @@ def _total(trying: Trying, component: Component) -> Iterator[Gap]:
         takes=Words("the parts are taken as they are written"),
         asks=Words("which is right: the parts, or the {total:g} g?", total=total.value),
         moves=trying.between(
-            trying.likely,
+            trying.as_taken,
             trying.with_component(_scaled(trying, component, total, together)),
         ),
         lines=only(

@@ -75,6 +75,7 @@ def _in_volume(trying: Trying, component: Component) -> Iterator[Gap]:
             "are these millilitres, or grams? weigh {what} once", what=first.what
         ),
         moves=trying.between(*ends),
+        ends=(ends[0], ends[1]),
         lines=only(first.line),
     )
 
@@ -114,6 +115,7 @@ def _leaves(
         ),
         asks=Words("what does one leaf weigh, and what bloom stands on the packet?"),
         moves=trying.between(low, high),
+        ends=(low, high),
         lines=only(line.line),
     )
 
@@ -164,6 +166,7 @@ def _counted(
         ),
         asks=Words("what does that weigh, in grams?"),
         moves=trying.between(low, high),
+        ends=(low, high),
         lines=only(line.line),
     )
 
@@ -198,6 +201,7 @@ def _missing(trying: Trying, component: Component, line: FormulaLine) -> Gap:
         ),
         asks=Words("how many grams of {what}?", what=line.what),
         moves=trying.between(low, high),
+        ends=(low, high),
         lines=only(line.line),
     )
 
@@ -238,6 +242,7 @@ def _made_up(trying: Trying, component: Component) -> Iterator[Gap]:
         for line in component.formula
     ]
     kept_as = replace(component, formula=tuple(amounts))
+    ends = trying.with_component(kept_as), trying.with_component(made)
     yield Gap(
         key=f"{component.key}: made up",
         kind="make-up",
@@ -251,9 +256,8 @@ def _made_up(trying: Trying, component: Component) -> Iterator[Gap]:
             "taken as not made up: about {grams:.0f} g stay in the solids", grams=grams
         ),
         asks=Words("is it made up again to the weight written?"),
-        moves=trying.between(
-            trying.with_component(kept_as), trying.with_component(made)
-        ),
+        moves=trying.between(*ends),
+        ends=ends,
         lines=only(_liquid(component).line),
     )
 

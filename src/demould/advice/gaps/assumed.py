@@ -1,6 +1,7 @@
 """Figures that are only assumed: the mould first of all, densities, films, waits."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from demould.advice.gaps.gap import Gap, Kind, Moved, only
 from demould.advice.gaps.settling import settled_by
@@ -33,9 +34,10 @@ def assumed_gaps(trying: Trying) -> Iterator[Gap]:
         if "hands" in doubt.path:
             hands.append(doubt)
             continue
-        moves = trying.between(*trying.at_ends(doubt))
+        ends = trying.at_ends(doubt)
+        moves = trying.between(*ends)
         if moves:
-            yield _gap(trying, doubt, moves)
+            yield replace(_gap(trying, doubt, moves), ends=ends)
     yield from _hands(trying, hands)
 
 

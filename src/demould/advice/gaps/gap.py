@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from demould.advice.gaps.worked import Ends, What
 from demould.mise.figure import Figure, Line
 from demould.mise.words import Words
 
@@ -24,8 +25,6 @@ Kind = Literal[
     "used, not listed",
     "listed, not used",
 ]
-
-What = Literal["pieces", "dose", "fat", "grams", "hours", "cost"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +58,8 @@ class Gap:
     `key` names it, the same for as long as it is open. `takes` is what is taken until
     it is, with its ends. `moves` are what moves with it, the most first. `asks` is the
     question that settles it. `figure` is the assumed one, where
-    it is one; `lines` are those that an answer changes.
+    it is one; `lines` are those that an answer changes. `ends` are the dessert and its
+    kitchen at both ends, where numbers can stand for them.
     """
 
     key: str
@@ -70,6 +70,7 @@ class Gap:
     moves: tuple[Moved, ...] = ()
     figure: Figure | None = None
     lines: tuple[Line, ...] = ()
+    ends: Ends | None = None
 
     @property
     def line(self) -> Line | None:

@@ -1,10 +1,11 @@
 """How far pieces, set, fat, grams, hours and money move: worked out at both ends."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 from types import MappingProxyType
 
-from demould.advice.gaps.gap import Moved, What
+from demould.advice.gaps.gap import Moved
+from demould.advice.gaps.worked import Outcome, Point, What, Worked
 from demould.advice.money import Own, money_a_piece
 from demould.amounts.counts.yields import yields
 from demould.matter.composition import composition
@@ -22,26 +23,6 @@ _OF_COMPONENT: tuple[What, ...] = ("grams", "fat", "dose")
 DAY_H = 24.0
 _FAT_POINTS = 10.0
 """Fat is weighed in parts of a band this wide. [% of the whole]"""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Point:
-    """One number of a dessert that a cook acts on."""
-
-    what: What
-    component: str
-
-
-Outcome = Mapping[Point, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worked:
-    """A dessert in its kitchen with what came out."""
-
-    dessert: Dessert
-    kitchen: Kitchen
-    outcome: Outcome
 
 
 def outcome_of(

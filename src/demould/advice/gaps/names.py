@@ -91,6 +91,7 @@ def _which(
         takes=_taken(found),
         asks=Words(found.asks),
         moves=trying.between(*ends),
+        ends=(ends[0], ends[1]),
         lines=tuple(one.line for _, one in lines if one.line is not None),
     )
 

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from demould.advice.gaps.gap import Gap, Moved
 from demould.mise.words import Words
 
+LAST = ("freezing", "cost")
+
 
 def told(move: Moved) -> Words:
     """One move: ``ganache 11 to 72 pieces, not 24``."""
@@ -37,6 +39,12 @@ def told(move: Moved) -> Words:
             return Words(
                 "{name}: fat {low:.0f} to {high:.0f} %, not {likely:.0f}", **values
             )
+        case "freezing" if f"{low:.1f}" == f"{high:.1f}":
+            return Words("freezes {high:.1f} h, not {likely:.1f}", **values)
+        case "freezing":
+            return Words(
+                "freezes {low:.1f} to {high:.1f} h, not {likely:.1f}", **values
+            )
         case "grams":
             return Words(
                 "{name}: {low:.0f} to {high:.0f} g, not {likely:.0f}", **values
@@ -51,11 +59,12 @@ def told(move: Moved) -> Words:
 def moves_told(gap: Gap, most: int = 2) -> Iterator[Words]:
     """The largest moves of a gap that a cook can see in whole pieces or figures.
 
-    Money comes last, whatever else moves: it is never crowded out.
+    Freezing hours and money come last, whatever else moves: they are never crowded out.
     """
     shown: list[str] = []
-    others = [move for move in gap.moves if move.what not in ("grams", "cost")]
-    for move in others or [move for move in gap.moves if move.what != "cost"]:
+    others = [move for move in gap.moves if move.what not in LAST]
+    seen_as = [move for move in others if move.what != "grams"]
+    for move in seen_as or others:
         words = told(move)
         seen = _seen(move)
         if seen and str(words) not in shown:
@@ -63,14 +72,13 @@ def moves_told(gap: Gap, most: int = 2) -> Iterator[Words]:
             yield words
         if len(shown) == most:
             break
-    for move in gap.moves:
-        if move.what == "cost" and _seen(move):
-            yield told(move)
+    for what in LAST:
+        yield from (told(one) for one in gap.moves if one.what == what and _seen(one))
 
 
 def _seen(move: Moved) -> bool:
     """Whether it shows once it is rounded to be read."""
-    digits = {"dose": 2, "cost": 2}.get(move.what, 0)
+    digits = {"dose": 2, "cost": 2, "freezing": 1}.get(move.what, 0)
     ends = (move.low, move.high)
     if move.what == "pieces":
         return any(int(end + 1e-9) != int(move.likely + 1e-9) for end in ends)

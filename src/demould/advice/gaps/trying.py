@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from demould.advice.gaps.gap import Moved
-from demould.advice.gaps.moves import Outcome, Worked, moved, outcome_of
+from demould.advice.gaps.moves import moved, outcome_of
+from demould.advice.gaps.worked import Ends, Outcome, Worked
 from demould.amounts.counts.doubt import Doubt, put_at
 from demould.matter.grams import Find
 from demould.mise.component import Component
@@ -33,16 +34,17 @@ class Trying:
         return {one.key: one for one in self.larder}
 
     @cached_property
-    def _before(self) -> Worked:
+    def as_taken(self) -> Worked:
+        """The dessert with all that is taken now."""
         return Worked(dessert=self.dessert, kitchen=self.kitchen, outcome=self.likely)
 
-    def changed(self, dessert: Dessert, kitchen: Kitchen | None = None) -> Outcome:
+    def changed(self, dessert: Dessert, kitchen: Kitchen | None = None) -> Worked:
         """What comes out with something in the dessert or the kitchen changed."""
-        return outcome_of(
-            dessert, kitchen or self.kitchen, self.find, self._before, self._own
-        )
+        there = kitchen or self.kitchen
+        outcome = outcome_of(dessert, there, self.find, self.as_taken, self._own)
+        return Worked(dessert=dessert, kitchen=there, outcome=outcome)
 
-    def with_component(self, component: Component) -> Outcome:
+    def with_component(self, component: Component) -> Worked:
         """What comes out with one component changed."""
         components = tuple(
             component if one.key == component.key else one
@@ -52,14 +54,14 @@ class Trying:
 
     def with_line(
         self, component: Component, old: FormulaLine, new: FormulaLine
-    ) -> Outcome:
+    ) -> Worked:
         """What comes out with one line of a formula changed."""
         lines = tuple(
             new if line.ordinal == old.ordinal else line for line in component.formula
         )
         return self.with_component(replace(component, formula=lines))
 
-    def at_ends(self, doubt: Doubt) -> tuple[Outcome, Outcome]:
+    def at_ends(self, doubt: Doubt) -> Ends:
         """What comes out with an assumed figure at its low and at its high."""
         low, high = (
             self.changed(*put_at(self.dessert, self.kitchen, doubt, bound))
@@ -67,6 +69,6 @@ class Trying:
         )
         return low, high
 
-    def between(self, low: Outcome, high: Outcome) -> tuple[Moved, ...]:
+    def between(self, low: Worked, high: Worked) -> tuple[Moved, ...]:
         """What moves between two ends, the most first."""
-        return moved(self.dessert, self.likely, low, high)
+        return moved(self.dessert, self.likely, low.outcome, high.outcome)

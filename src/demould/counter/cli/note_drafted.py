@@ -66,6 +66,8 @@ def drafted(
     if folder is None or problems:
         return _nothing(note, problems, said)
     gaps = _gaps(folder)
+    if wanted is not None:
+        gaps = _with_freezing(gaps, folder)
     return Found(
         note=note,
         texts=texts,
@@ -118,6 +120,13 @@ def _gaps(folder: Folder) -> tuple[Gap, ...]:
     return gaps_of(
         folder.desserts[0], folder.kitchen, find_in(folder.larder), folder.larder
     )
+
+
+def _with_freezing(gaps: tuple[Gap, ...], folder: Folder) -> tuple[Gap, ...]:
+    from demould.advice.gaps.freezing import with_freezing  # compiled, so only here
+
+    dessert, kitchen = folder.desserts[0], folder.kitchen
+    return with_freezing(gaps, dessert, kitchen, find_in(folder.larder))
 
 
 def _counts(folder: Folder) -> Counts | None:
