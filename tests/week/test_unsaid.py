@@ -1,3 +1,4 @@
+import re
 from pathlib import Path
 
 from demould.week.unsaid import unsaid_of
@@ -17,6 +18,26 @@ def test_salt_without_an_amount_is_told_with_its_question(tmp_path: Path) -> Non
     (one,) = unsaid_of(folder)
     assert str(one.says) == "River Pebble, Stone dip: how much black cocoa is not said"
     assert str(one.asks) == "how many grams of black cocoa?"
+
+
+def test_cream_without_an_amount_is_told_with_the_hours_to_freeze(
+    tmp_path: Path,
+) -> None:
+    """Cream is most of the water of the ganache: more of it takes longer."""
+    folder = demo_with(
+        tmp_path,
+        (
+            "desserts/river-pebble.yaml",
+            "    400 g  cream 35 %, cold",
+            "    cream 35 %, cold",
+        ),
+    )
+    (one,) = unsaid_of(folder)
+    told = [str(words) for words in one.moves if "freezes" in str(words)]
+    assert len(told) == 1
+    numbers = [float(word) for word in re.findall(r"[0-9.]+", told[0])]
+    *_, high, likely = numbers
+    assert high > likely
 
 
 def test_a_centre_in_the_middle_of_a_pebble_will_show(tmp_path: Path) -> None:
