@@ -60,7 +60,8 @@ def test_left_over_dip_goes_in_first_on_the_week_and_on_the_weighing_sheet() -> 
     dip = next(one for one in making.amounts.makes if one.component == "dip")
     find = find_in(folder.larder)
     sheet = weighing_sheet(making, dip, folder.kitchen.scales, find)
-    assert loud(sheet.blocks) == [says]
+    careful = "melt: unplugged before anybody reaches for the blade"
+    assert loud(sheet.blocks) == [says, careful]
     # 330 g of 608 are white couverture: 139 of 256 (by hand).
     weighed = next(block for block in sheet.blocks if isinstance(block, Table))
     assert rows(weighed)[0][1] == "139"
