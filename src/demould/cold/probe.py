@@ -15,7 +15,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.optimize import least_squares
 
 from demould.cold.around.air import Air
 from demould.cold.body.cut import Floats
@@ -114,6 +113,8 @@ def fit_film(piece: FrozenPiece, place: Place, readings: Readings) -> Fit:
 
         start = np.array([math.log(place.film_likely), 0.1 * prior])
         low, high = SPREAD
+        from scipy.optimize import least_squares  # half a second, for a fit alone
+
         solved = least_squares(
             misses,
             start,
