@@ -11,7 +11,15 @@ from demould.amounts.shape.volume import mould_of
 from demould.mise.dessert import Dessert, Dip, Rest
 from demould.mise.kitchen import Kitchen
 from demould.mise.mould import Mould
-from demould.sheets.drawing.plane import Way, face, part_face, part_hole, way_of
+from demould.sheets.drawing.plane import (
+    Gap,
+    Way,
+    face,
+    gap,
+    part_face,
+    part_hole,
+    way_of,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +34,8 @@ class Cut:
         The right half of the mould's face and of each part's, `(n, 2)`.
     hole, holes
         The same of a ring's hole, and of each part's, None where there is none.
+    gaps
+        Of each part that is not flush, how near it comes to the cavity in the plane.
     walls
         Of each part, in the order of `faces`.
     parts
@@ -41,6 +51,7 @@ class Cut:
     faces: tuple[Floats, ...]
     hole: Floats | None
     holes: tuple[Floats | None, ...]
+    gaps: tuple[Gap | None, ...]
     walls: tuple[Wall, ...]
     parts: tuple[Part, ...]
     coat_mm: float
@@ -79,12 +90,18 @@ def cut_of(dessert: Dessert, kitchen: Kitchen) -> Cut:
     way = way_of(cavity)
     parts = placed(dessert, kitchen)
     hollow = hole_of(mould.shape)
+    outer = face(cavity, way)
+    faces = tuple(part_face(part, way) for part in parts)
     return Cut(
         dessert=dessert,
         mould=mould,
         way=way,
-        cavity=face(cavity, way),
-        faces=tuple(part_face(part, way) for part in parts),
+        cavity=outer,
+        faces=faces,
+        gaps=tuple(
+            None if part.flush else gap(inner, outer)
+            for part, inner in zip(parts, faces, strict=True)
+        ),
         hole=None if hollow is None else face(hollow, way),
         holes=tuple(part_hole(part, way) for part in parts),
         walls=walls(dessert, kitchen),

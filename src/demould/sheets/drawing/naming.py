@@ -14,7 +14,7 @@ from demould.mise.words import Words
 from demould.sheets.drawing.cut import Cut
 from demould.sheets.drawing.labels import Note
 from demould.sheets.drawing.picture import Point
-from demould.sheets.drawing.plane import gap, half_width
+from demould.sheets.drawing.plane import half_width
 
 LEVELS = np.linspace(0.08, 0.92, 13)
 ROOM_TO_POINT_MM = 1.2
@@ -93,14 +93,13 @@ def _nth(dessert: Dessert, key: str) -> str:
 
 def wall_notes(cut: Cut) -> Iterator[Note]:
     """Give the notes on the left: how thick what lies round each part is."""
-    for face, wall in zip(cut.faces, cut.walls, strict=True):
-        if wall.part.flush:
+    for face, here, wall in zip(cut.faces, cut.gaps, cut.walls, strict=True):
+        if here is None:
             if wall.sides > NEWS_MM:
                 yield Note(
                     text=_beside(cut, wall), spots=_by_the_rim(cut, face), left=True
                 )
             continue
-        here = gap(face, cut.cavity)
         middle = (
             (here.inner[0] + here.outer[0]) / 2,
             (here.inner[1] + here.outer[1]) / 2,

@@ -84,7 +84,9 @@ def half_width(right: Floats, up: float) -> float:
 def gap(inner: Floats, outer: Floats) -> Gap:
     """How near two faces come in the plane, within 0.1 mm."""
     mine, theirs = _dense(inner), _dense(outer)
-    apart = np.linalg.norm(mine[:, None] - theirs[None], axis=2)
+    apart = np.hypot(
+        mine[:, None, 0] - theirs[None, :, 0], mine[:, None, 1] - theirs[None, :, 1]
+    )
     # Where faces run side by side, the end furthest out is easiest to see.
     near = np.argwhere(apart <= apart.min() + TRUE_WITHIN_MM)
     at, to = max(near, key=lambda pair: float(mine[pair[0], 0]))

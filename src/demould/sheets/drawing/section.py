@@ -23,7 +23,7 @@ from demould.sheets.drawing.picture import (
     Point,
     Said,
 )
-from demould.sheets.drawing.plane import both_sides, gap
+from demould.sheets.drawing.plane import both_sides
 from demould.sheets.drawing.ruler import HIGH_MM, ruler
 
 OnPaper = Callable[[Point], Point]
@@ -166,11 +166,7 @@ def _filled(right: Floats, pattern: Pattern, on_paper: OnPaper) -> Path:
 
 def _arrows(cut: Cut, on_paper: OnPaper) -> tuple[Mark, ...]:
     """The least wall of each part that has one in this plane, on the left."""
-    found = (
-        gap(part, cut.cavity)
-        for part, wall in zip(cut.faces, cut.walls, strict=True)
-        if not wall.part.flush
-    )
+    found = (one for one in cut.gaps if one is not None)
     return tuple(
         Path(
             points=tuple(on_paper((-x, up)) for x, up in (one.inner, one.outer)),
