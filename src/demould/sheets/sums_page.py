@@ -60,7 +60,7 @@ def sugar_page(
     lines = (
         Words("water boils at {water:.1f} °C ({whence})", water=water_c, whence=whence),
         Words(
-            "cook to {likely:.0f} °C where the card says {asked:g} °C"
+            "cook to {likely:.1f} °C where the card says {asked:g} °C"
             " (between {low:.1f} and {high:.1f})",
             likely=sugar.likely,
             asked=asked_c,

@@ -64,7 +64,7 @@ def test_wrong_use_is_one_sentence(words: tuple[str, ...], told: str) -> None:
 
 def test_sugar_by_height_by_boiling_water_and_by_the_kitchen() -> None:
     assert (
-        "cook to 113 °C where the card says 118 °C"
+        "cook to 113.0 °C where the card says 118 °C"
         in run("sugar", "118", "--height", "1500").stdout
     )
     assert "by your thermometer" in run("sugar", "118", "--boils", "97").stdout
