@@ -2,7 +2,7 @@
 
 import re
 
-from demould.mise.clock import read_day
+from demould.mise.clock import MONTHS, read_day
 from demould.mise.figure import Line
 from demould.mise.own_larder import Moved, Season
 from demould.mise.parts import after, at_column, name_and_rest
@@ -10,20 +10,6 @@ from demould.mise.problem import UnreadableError
 from demould.mise.quantity import read_figure
 from demould.mise.words import Words
 
-MONTHS = (
-    "Jan",
-    "Feb",
-    "Mar",
-    "Apr",
-    "May",
-    "Jun",
-    "Jul",
-    "Aug",
-    "Sep",
-    "Oct",
-    "Nov",
-    "Dec",
-)
 _MOVED = re.compile(r"(.*\S)\s+(came|used)\s+(\S.*)")
 
 

@@ -3,12 +3,11 @@
 from collections import Counter
 from datetime import date
 
-from demould.mise.clock import WEEKDAYS
+from demould.mise.clock import MONTHS, WEEKDAYS
 from demould.mise.figure import Figure
 from demould.mise.own_bank import Bank
 from demould.mise.own_larder import Larder, MadeFrom, Moved, Pack, Season, Stocked
 from demould.mise.read_bank import FREEZER, PARS, write_lot, write_par
-from demould.mise.read_moved import MONTHS
 from demould.mise.read_price import FREE
 from demould.mise.read_sheet import write_sheet
 from demould.mise.tree import Branch

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from datetime import datetime
 
-from demould.mise.read_moved import MONTHS
+from demould.mise.clock import MONTHS
 from demould.mise.words import Words
 from demould.office.needs import Need
 

@@ -6,26 +6,12 @@ from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
+from demould.mise.clock import MONTHS, WEEKDAYS
 from demould.plan.problem.steps import due_order
 
 if TYPE_CHECKING:
     from demould.plan.problem.steps import At, Problem, Step
 
-DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-MONTHS = (
-    "Jan",
-    "Feb",
-    "Mar",
-    "Apr",
-    "May",
-    "Jun",
-    "Jul",
-    "Aug",
-    "Sep",
-    "Oct",
-    "Nov",
-    "Dec",
-)
 DAY_MIN = 24 * 60
 WEEK_MIN = 7 * DAY_MIN
 
@@ -43,7 +29,7 @@ def clock(problem: Problem, minute: int) -> str:
         zone = ZoneInfo(problem.zone)
         then = (midnight.replace(tzinfo=zone).astimezone(UTC) + passed).astimezone(zone)
     date = f" {then.day} {MONTHS[then.month - 1]}" if minute >= WEEK_MIN else ""
-    return f"{DAYS[then.weekday()]}{date} {then:%H:%M}"
+    return f"{WEEKDAYS[then.weekday()]}{date} {then:%H:%M}"
 
 
 def minutes(count: int) -> str:
