@@ -41,6 +41,12 @@ def test_it_is_the_best_of_all_there_are(
     assert judged(found, exact, costs) == min(every)
 
 
+def test_of_two_that_cost_the_same_the_one_with_less_left_over() -> None:
+    # 9 + 9 g and 9 + 10 g both cost 2.8; 1.4 / 9 a gram has no end in decimals.
+    costs = [Decimal("1.4"), Decimal("1.4")]
+    assert cheapest_counts(Decimal(18), [Decimal(9), Decimal(10)], costs) == (2, 0)
+
+
 # Sizes and prices that no eye can judge; the solver proves the least cost.
 @pytest.mark.parametrize("short", [9_997, 123_457, 250_001])
 def test_a_solver_finds_nothing_cheaper(short: int) -> None:

@@ -91,6 +91,15 @@ def cheapest_counts(
     best: tuple[tuple[Decimal, Decimal, int], tuple[int, ...]] | None = None
     picked = [0] * len(sizes)
 
+    def dearer(paid: Decimal, left: Decimal, at: int) -> bool:
+        """Whether what is left, at this size's price a gram, costs more than the best.
+
+        Multiplied out: a price a gram is rounded, and would cut off what costs the same.
+        """
+        if best is None:
+            return False
+        return (paid - best[0][0]) * sizes[at] + left * costs[at] > 0
+
     def pick(depth: int, left: Decimal, cost: Decimal) -> None:
         nonlocal best
         if left <= exact(SPECK_G) or depth == len(by_rate):
@@ -100,17 +109,13 @@ def cheapest_counts(
                     best = judged
             return
         at = by_rate[depth]
-        floor = costs[at] / sizes[at]
-        if best is not None and cost + left * floor > best[0][0]:
+        if dearer(cost, left, at):
             return
         rest = by_rate[depth + 1 :]
-        rate = costs[rest[0]] / sizes[rest[0]] if rest else None
         for count in range(math.ceil(left / sizes[at]), -1, -1):
             still = left - count * sizes[at]
             paid = cost + count * costs[at]
-            if still > exact(SPECK_G) and (
-                rate is None or (best is not None and paid + still * rate > best[0][0])
-            ):
+            if still > exact(SPECK_G) and (not rest or dearer(paid, still, rest[0])):
                 break
             picked[at] = count
             pick(depth + 1, still, paid)
